@@ -1,0 +1,23 @@
+#pragma once
+// Arc length and its inverse.
+// Method: Gauss-Legendre quadrature of |B'(t)|, 16 points a panel, panels halved until two
+// estimates agree (a fixed rule is wrong by 1e-6 on a tight S). Nodes and weights: Abramowitz &
+// Stegun, Handbook of Mathematical Functions, table 25.4.
+
+#include "engine/geometry/curve.h"
+
+namespace pinwright {
+
+/// Length in mm; relative error below kLengthRelative.
+double length(const Cubic& c);
+double length(const Cubic& c, double t0, double t1);
+double length(const Curve& c);
+/// Length from the start of c to the place.
+double length_to(const Curve& c, CurvePlace at);
+/// The place s mm from the start; s is clamped to [0, length(c)]. |length_to(place) - s| stays
+/// within kLengthRelative * length(c). Newton steps kept inside a bisection bracket.
+CurvePlace place_at(const Curve& c, double s);
+Vec2 point_at(const Curve& c, double s);
+Vec2 tangent_at(const Curve& c, double s);
+
+}  // namespace pinwright
