@@ -1,0 +1,130 @@
+#pragma once
+// What a fitter knows, as loaded from YAML. Plain data; loading and checking: load.h.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/alteration/catalogue.h"
+#include "engine/diagnosis/network.h"
+#include "engine/pattern/tryon.h"
+
+namespace pinwright::knowledge {
+
+/// Where something stands in the files, for errors.
+struct Place {
+  std::string file;
+  int line = 0;  ///< 1-based
+};
+
+/// Ground of a statement: a publication (key into sources.yaml), "common practice" or
+/// "from memory".
+struct Source {
+  std::string key;
+  std::string where;  ///< page, section; may be empty
+};
+
+struct Zone {
+  std::string id;  ///< front-neckline, bust, front-armhole, shoulder, upper-arm, hem, ...
+  std::string name;
+  std::vector<std::string> kinds;  ///< block kinds that have it; empty: all
+  Place place;
+};
+
+/// What an amount told with a sign counts.
+enum class Counts { girth, distance, none };
+
+struct Sign {
+  std::string id;
+  std::string name;  ///< one plain line: "Front neckline stands off the chest"
+  std::string zone;
+  Counts counts = Counts::none;
+  Of default_of = Of::whole;  ///< when the words do not say each side or all together
+  bool sided = false;         ///< left/right can differ
+  double leak = 0.02;
+  std::string ask;            ///< the question that looks for it; empty: never asked
+  double cost = 1.0;          ///< of asking: 1 a look, 2 a pinch or a tape, 5 unpicking a seam
+  std::vector<std::string> phrases;  ///< in the knowledge's own words; grammar: words/phrases.h
+  std::vector<Source> sources;
+  Place place;
+};
+
+struct Makes {
+  std::string sign;
+  double strength = 0.5;  ///< P(seen | only this cause)
+  std::string ground;     ///< where the figure comes from ("judged from memory", a source)
+};
+
+/// One step of a remedy; the amount is an expression (expression.h) over what was found.
+struct RemedyStep {
+  std::string operation;
+  std::map<std::string, std::string> options;
+  std::string amount;              ///< source text; empty for sew / choose without a length
+  std::optional<Of> of;            ///< what the expression yields, where it matters
+  std::string text;                ///< what to do, one sentence, {amount} is filled in
+  Place place;
+};
+
+struct Remedy {
+  std::string id;  ///< proposal id
+  std::string name;
+  std::vector<std::string> kinds;  ///< block kinds it suits; empty: all
+  std::string suits;               ///< the case it suits, where remedies stand side by side
+  std::vector<RemedyStep> steps;
+  std::optional<double> usual_mm;    ///< taken for the finding's amount when none was told (marked so)
+  std::vector<std::string> follow;   ///< what follows, in words: "neck binding shorter by the same"
+  std::vector<Source> sources;
+  Place place;
+};
+
+struct Cause {
+  std::string id;
+  std::string name;
+  CauseKind kind = CauseKind::body;
+  std::string what;   ///< what the body, the pattern, the sewing or the cloth does
+  double prior = 0.05;
+  std::map<std::string, double> prior_by_kind;  ///< by block kind
+  std::vector<Makes> makes;
+  std::string check;  ///< how to tell it from its rivals
+  std::vector<Remedy> remedies;
+  std::vector<Source> sources;
+  Place place;
+};
+
+/// One of the published problems: what ties signs and rival causes together for a reader.
+struct FitProblem {
+  std::string id;
+  std::string name;
+  std::string sign;                 ///< leading sign
+  std::vector<std::string> causes;  ///< rivals, at least two
+  std::vector<std::string> kinds;
+  Place place;
+};
+
+/// A set of words that mean the same; referred to in phrases as <id>.
+struct WordClass {
+  std::string id;
+  std::vector<std::string> words;  ///< single words or short runs of words
+  Place place;
+};
+
+struct Publication {
+  std::string key;
+  std::string title;  ///< as a reader would look it up
+};
+
+struct Knowledge {
+  std::vector<Zone> zones;
+  std::vector<Sign> signs;
+  std::vector<Cause> causes;
+  std::vector<FitProblem> problems;
+  std::vector<WordClass> words;
+  std::vector<Publication> publications;
+};
+
+const Sign* find_sign(const Knowledge& k, const std::string& id);
+const Cause* find_cause(const Knowledge& k, const std::string& id);
+const Zone* find_zone(const Knowledge& k, const std::string& id);
+
+}  // namespace pinwright::knowledge

@@ -1,0 +1,39 @@
+#pragma once
+// From words to findings.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/base/result.h"
+#include "knowledge/model.h"
+
+namespace pinwright::knowledge {
+
+struct NotUnderstood {
+  std::string words;                 ///< the very words
+  std::size_t at = 0;                ///< byte offset in the text
+  std::vector<std::string> nearest;  ///< ids of the signs that come nearest, at most three
+};
+
+struct Understood {
+  std::vector<Finding> findings;
+  std::vector<NotUnderstood> not_understood;
+};
+
+/// Reads a try-on as told: word forms, synonyms, amounts with units, left / right / both, each side
+/// or in all, negation ("does not gape", "no longer"). Every content word ends either in a finding's
+/// `words` or in not_understood. `block_kind` narrows zones; may be empty.
+/// Errors: "words-empty", "words-too-long" (over 64 KiB), "words-not-text" (invalid UTF-8, control
+/// characters), "amount-without-unit", "amount-range" (negative, or over 300 mm: the place is the
+/// words themselves).
+Result<Understood> understand(const Knowledge& k, std::string_view text,
+                              std::string_view block_kind);
+
+/// The same checks for findings that were picked from a list: "sign-unknown" (nearest offered),
+/// "zone-unknown", "zone-of-another-sign", "amount-range", "amount-not-counted" (the sign takes no
+/// amount). place = prefix + "/0/sign".
+Problems check_findings(const Knowledge& k, const std::vector<Finding>& findings,
+                        std::string_view prefix);
+
+}  // namespace pinwright::knowledge
