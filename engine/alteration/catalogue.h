@@ -51,7 +51,7 @@ struct OperationInfo {
 ///  full-bust            half      (spread the half front by so much at the bust point, negative
 ///                                 overlaps; the bust dart or the eased side length takes it up)
 ///  lengthen-over-bust   distance  (more length over the bust; the dart or the side ease takes it up)
-///  lengthen             distance  piece=body|front|back|sleeve (parallel, at the piece's line; negative shortens)
+///  lengthen             distance  piece=body|sleeve (parallel, at the piece's line; negative shortens)
 ///  widen-upper-arm      whole     (spread the sleeve at the upper arm; the cap keeps its length)
 ///  set-binding-ratio    ratio     (strip : opening)
 ///  sew                  none      (a change in sewing, pressing or cutting out; no line moves)

@@ -23,7 +23,7 @@ using Problems = std::vector<Problem>;
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : value_(std::move(value)) {}            // NOLINT(google-explicit-constructor)
+  Result(T value) : value_(std::move(value)) {}               // NOLINT(google-explicit-constructor)
   Result(Problem problem) : problems_{std::move(problem)} {}  // NOLINT(google-explicit-constructor)
   /// REQUIRES: problems is not empty.
   Result(Problems problems) : problems_(std::move(problems)) {}  // NOLINT

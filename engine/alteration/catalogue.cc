@@ -1,0 +1,244 @@
+#include "engine/alteration/catalogue.h"
+
+#include <cmath>
+#include <string>
+
+#include "engine/base/nearest_word.h"
+
+namespace pinwright {
+namespace {
+
+// Smallest amounts: 3 mm (1/8 in) woven, 6 mm (1/4 in) knit are common practice; the woven one
+// stands here, since a sum of several steps may be worth making where one alone is not.
+// Largest amounts: common practice, 1/2 in on a side edge (2 in in all), 3/4 in on a shoulder's
+// slope, 3/4 in a side at a neck edge, 1 1/2 in on the half front for a full bust.
+const std::vector<OperationInfo>& table() {
+  static const std::vector<OperationInfo> operations = {
+      {"close-wedge",
+       "Close a wedge",
+       "Cut from the edge to the hinge and overlap at the edge. At the bust point the bust dart "
+       "takes up what the wedge gives, in a dartless knit the eased side length does; at the hem "
+       "the piece also loses a little width. The strip or the sleeve follows the edge.",
+       AmountKind::half,
+       "closes the wedge; negative opens it",
+       3.0,
+       20.0,
+       {{"piece", {"front", "back"}, false},
+        {"edge", {"neckline", "armhole"}, true},
+        {"hinge", {"bust-point", "shoulder-blade-point", "hem"}, true}}},
+      {"lower-neckline",
+       "Lower the neckline",
+       "Redraw the neckline lower at the centre, running out to nothing at the neck point; the "
+       "strip follows.",
+       AmountKind::distance,
+       "lowers; negative raises",
+       3.0,
+       40.0,
+       {{"piece", {"front", "back"}, false}}},
+      {"widen-neckline",
+       "Widen the neckline",
+       "Move the neck point out along the shoulder on front and back alike and redraw both "
+       "necklines; the strip follows.",
+       AmountKind::distance,
+       "widens; negative fills in",
+       3.0,
+       30.0,
+       {}},
+      {"swing-shoulder",
+       "Swing the shoulder",
+       "Lower the shoulder point of front and back, running out to nothing at the neck point. When "
+       "the armhole follows, its base is lowered by the same and the sleeve fits as before.",
+       AmountKind::distance,
+       "lowers the shoulder point; negative raises it",
+       3.0,
+       19.0,
+       {{"armhole", {"follows", "stays"}, false}}},
+      {"move-shoulder-tip",
+       "Recut the armhole at the shoulder",
+       "Shorten the shoulder at its outer end on front and back and run the armhole out to nothing "
+       "toward the notches; the sleeve cap follows.",
+       AmountKind::distance,
+       "shortens the shoulder; negative lengthens it",
+       3.0,
+       25.0,
+       {}},
+      {"lower-underarm",
+       "Lower the underarm",
+       "Lower the base of the armhole on front, back and sleeve alike and redraw the curves.",
+       AmountKind::distance,
+       "lowers; negative raises",
+       3.0,
+       25.0,
+       {}},
+      {"let-out-side",
+       "Let out the side seam",
+       "Move the side edges of front and back out, each by half of the amount, at one level "
+       "(running out to nothing at the others) or at all; the sleeve follows at the underarm.",
+       AmountKind::half,
+       "lets out; negative takes in",
+       3.0,
+       25.0,
+       {{"level", {"all", "bust", "waist", "hem"}, false}}},
+      {"full-bust",
+       "Spread over the bust",
+       "Cut the half front through the bust point and swing the side part out; the bust dart, or "
+       "in a dartless knit the eased side length, takes up the length that opens. The back stays.",
+       AmountKind::half,
+       "spreads; negative overlaps for a small bust",
+       3.0,
+       38.0,
+       {}},
+      {"lengthen-over-bust",
+       "Lengthen over the bust",
+       "Cut the front across at the bust level, hinged at the back edge of the side seam, and "
+       "spread at the centre front; the bust dart or the eased side length takes it up.",
+       AmountKind::distance,
+       "lengthens; negative shortens",
+       3.0,
+       25.0,
+       {}},
+      {"lengthen",
+       "Lengthen on the line",
+       "Cut across on the lengthening line and spread parallel; the side seams are trued.",
+       AmountKind::distance,
+       "lengthens; negative shortens",
+       3.0,
+       100.0,
+       {{"piece", {"body", "sleeve"}, false}}},
+      {"widen-upper-arm",
+       "Spread the sleeve at the upper arm",
+       "Cut the sleeve lengthwise and across at the upper arm and spread; the cap sinks and is "
+       "redrawn to the length that the armhole asks for.",
+       AmountKind::whole,
+       "widens; negative narrows",
+       3.0,
+       50.0,
+       {}},
+      {"set-binding-ratio",
+       "Cut the strip to another ratio",
+       "The strip's length becomes ratio times the opening on the stitching line.",
+       AmountKind::ratio,
+       "strip : opening",
+       0.0,
+       1.0,
+       {{"binding", {"neck-binding"}, false}}},
+      {"sew",
+       "Change the sewing or pressing",
+       "No line of the pattern moves.",
+       AmountKind::none,
+       "a length to note",
+       0.0,
+       0.0,
+       {}},
+      {"choose",
+       "Choose another size or cloth",
+       "No line of the pattern moves.",
+       AmountKind::none,
+       "a length to note",
+       0.0,
+       0.0,
+       {}},
+  };
+  return operations;
+}
+
+void check_options(const OperationInfo& info, const Step& step, const std::string& prefix,
+                   Problems& problems) {
+  for (const auto& [key, value] : step.options) {
+    const OptionInfo* option = nullptr;
+    std::vector<std::string_view> keys;
+    for (const OptionInfo& o : info.options) {
+      keys.push_back(o.key);
+      if (o.key == key) option = &o;
+    }
+    if (option == nullptr) {
+      problems.push_back({"option-unknown", prefix + "/" + key,
+                          "'" + std::string(info.id) + "' has no option '" + key + "'",
+                          keys.empty() ? "leave it out: this operation takes no options"
+                                       : "did you mean '" + nearest_word(key, keys) + "'?"});
+      continue;
+    }
+    bool known = false;
+    std::string all;
+    for (const std::string_view v : option->values) {
+      known = known || v == value;
+      all += (all.empty() ? "" : ", ") + std::string(v);
+    }
+    if (!known) {
+      problems.push_back({"option-value", prefix + "/" + key,
+                          "'" + value + "' is no " + key + " of '" + std::string(info.id) + "'",
+                          "use one of: " + all});
+    }
+  }
+  for (const OptionInfo& o : info.options) {
+    if (o.required && !step.options.contains(std::string(o.key))) {
+      std::string all;
+      for (const std::string_view v : o.values) all += (all.empty() ? "" : ", ") + std::string(v);
+      problems.push_back({"option-missing", prefix + "/" + std::string(o.key),
+                          "'" + std::string(info.id) + "' needs '" + std::string(o.key) + "'",
+                          "give one of: " + all});
+    }
+  }
+}
+
+void check_amount(const OperationInfo& info, const Step& step, const std::string& prefix,
+                  Problems& problems) {
+  if (info.amount == AmountKind::ratio) {
+    if (!std::isfinite(step.amount) || step.amount < 0.5 || step.amount > 1.2) {
+      problems.push_back(
+          {"amount-range", prefix + "/amount",
+           "a ratio of " + std::to_string(step.amount) + " can be no strip : opening",
+           "give a plain number between 0.5 and 1.2, e.g. 0.9 for a jersey strip"});
+    }
+    return;
+  }
+  const std::string place = prefix + "/amount_mm";
+  if (!std::isfinite(step.amount)) {
+    problems.push_back({"amount-not-a-number", place, "the amount is not a number",
+                        "give a length in millimetres, e.g. 9"});
+    return;
+  }
+  if (info.amount == AmountKind::none) return;
+  const bool halved = info.amount == AmountKind::half && step.of == Of::whole;
+  const double amount = halved ? WholeMm(step.amount).half().mm() : step.amount;
+  const double limit = 4.0 * info.most;
+  if (std::abs(amount) > limit) {
+    const auto whole_mm = [](double mm) { return std::to_string(std::lround(mm)) + " mm"; };
+    problems.push_back({"amount-range", place,
+                        whole_mm(step.amount) + " is more than '" + std::string(info.id) +
+                            "' can be meant to do (" + whole_mm(halved ? 2.0 * limit : limit) +
+                            " at the very most)",
+                        "check the unit, or choose another size of the block"});
+  } else if (amount == 0.0) {
+    problems.push_back({"amount-range", place, "an amount of 0 changes nothing",
+                        "give the length by which the line is to move, or leave the step out"});
+  }
+}
+
+}  // namespace
+
+std::span<const OperationInfo> operation_catalogue() { return table(); }
+
+const OperationInfo* find_operation(std::string_view id) {
+  for (const OperationInfo& info : table())
+    if (info.id == id) return &info;
+  return nullptr;
+}
+
+Problems check_step(const Step& step, std::string_view prefix) {
+  Problems problems;
+  const std::string at(prefix);
+  const OperationInfo* info = find_operation(step.operation);
+  if (info == nullptr) {
+    std::vector<std::string_view> ids;
+    for (const OperationInfo& o : table()) ids.push_back(o.id);
+    return {{"operation-unknown", at + "/operation",
+             "there is no operation '" + step.operation.substr(0, 80) + "'",
+             "did you mean '" + nearest_word(step.operation, ids) + "'?"}};
+  }
+  check_options(*info, step, at, problems);
+  check_amount(*info, step, at, problems);
+  return problems;
+}
+
+}  // namespace pinwright
