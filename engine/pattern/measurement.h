@@ -18,7 +18,9 @@ struct MeasurementInfo {
   double most_mm;
 };
 
-/// All known measurements, in a fixed order.
+/// All known measurements, in a fixed order. Every one is a length in mm: the standard's shoulder
+/// slope, an angle, is kept as "shoulder-drop", the height of the neck shoulder point above the
+/// shoulder point.
 std::span<const MeasurementInfo> known_measurements();
 const MeasurementInfo* find_measurement(std::string_view id);
 /// Every unknown id ("measurement-unknown", the nearest known one offered), every value that is
