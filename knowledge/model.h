@@ -46,6 +46,8 @@ struct Sign {
   std::string ask;            ///< the question that looks for it; empty: never asked
   double cost = 1.0;          ///< of asking: 1 a look, 2 a pinch or a tape, 5 unpicking a seam
   std::vector<std::string> phrases;  ///< in the knowledge's own words; grammar: words/phrases.h
+  /// Phrases that say it is not so without a "not" ("fine at the bust"): found, the sign is absent.
+  std::vector<std::string> denied_by;
   std::vector<Source> sources;
   Place place;
 };
@@ -73,6 +75,7 @@ struct Remedy {
   std::string suits;               ///< the case it suits, where remedies stand side by side
   std::vector<RemedyStep> steps;
   std::optional<double> usual_mm;    ///< taken for the finding's amount when none was told (marked so)
+  Of usual_of = Of::whole;           ///< what usual_mm counts; no matter for a length
   std::vector<std::string> follow;   ///< what follows, in words: "neck binding shorter by the same"
   std::vector<Source> sources;
   Place place;
@@ -115,6 +118,7 @@ struct Publication {
 };
 
 struct Knowledge {
+  std::vector<std::string> kinds;  ///< block kinds this knowledge speaks of: knit-top, woven-bodice
   std::vector<Zone> zones;
   std::vector<Sign> signs;
   std::vector<Cause> causes;
