@@ -8,14 +8,17 @@
 
 namespace pinwright {
 
-/// Length in mm; relative error below kLengthRelative.
+/// Length in mm; relative error below kLengthRelative, cusps included. Points that are not finite
+/// give NaN or infinity; an empty curve is 0 mm long.
 double length(const Cubic& c);
+/// From t0 to t1 (each clamped to [0, 1]); negative when t1 < t0.
 double length(const Cubic& c, double t0, double t1);
 double length(const Curve& c);
 /// Length from the start of c to the place.
 double length_to(const Curve& c, CurvePlace at);
 /// The place s mm from the start; s is clamped to [0, length(c)]. |length_to(place) - s| stays
 /// within kLengthRelative * length(c). Newton steps kept inside a bisection bracket.
+/// At a joint the end of the segment before it is given. NaN counts as 0.
 CurvePlace place_at(const Curve& c, double s);
 Vec2 point_at(const Curve& c, double s);
 Vec2 tangent_at(const Curve& c, double s);

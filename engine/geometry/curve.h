@@ -18,11 +18,13 @@ struct Curve {
   Cubic segment(std::size_t i) const {
     return {{points[3 * i], points[3 * i + 1], points[3 * i + 2], points[3 * i + 3]}};
   }
-  Vec2 start() const { return points.front(); }
-  Vec2 end() const { return points.back(); }
+  /// An empty curve starts and ends at the origin.
+  Vec2 start() const { return points.empty() ? Vec2{} : points.front(); }
+  Vec2 end() const { return points.empty() ? Vec2{} : points.back(); }
 };
 
-/// A place on a curve: segment index and t in [0, 1].
+/// A place on a curve: segment index and t in [0, 1]. The functions below take a place outside as
+/// the nearer end: t is clamped, a segment past the last means the end of the curve.
 struct CurvePlace {
   std::size_t segment = 0;
   double t = 0.0;
@@ -44,6 +46,7 @@ std::pair<Curve, Curve> split(const Curve& c, CurvePlace at);
 Curve joined(const Curve& a, const Curve& b);
 Box bounds(const Curve& c);
 /// Points on the curve, ends included, no further than flatness_mm from it when joined by lines.
+/// At most 65536 pieces a segment; a segment with points that are not finite is one piece.
 std::vector<Vec2> flatten(const Curve& c, double flatness_mm);
 
 }  // namespace pinwright

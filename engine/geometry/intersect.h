@@ -20,7 +20,9 @@ std::vector<Crossing> intersections(const Curve& a, const Curve& b);
 /// the shared point of a closed curve neither.
 std::vector<Crossing> self_intersections(const Curve& c);
 
-/// Crossings of c with the horizontal line at height y / the vertical line at x, sorted along c.
+/// Crossings and touchings of c with the horizontal line at height y / the vertical line at x,
+/// sorted along c, each once: a joint on the line is told as the end of the segment before it. A
+/// segment that lies on the line gives its two ends.
 std::vector<CurvePlace> at_height(const Curve& c, double y);
 std::vector<CurvePlace> at_x(const Curve& c, double x);
 
