@@ -1,0 +1,81 @@
+#pragma once
+// The small language in which the knowledge says by which words a sign is known.
+//
+//   <neckline> <gape>                 both must be said, in any order, within one clause
+//   (front) <neckline> too wide       a bracketed item may be missing; said, it makes the match
+//                                     more specific
+//   = stands ... off the neck         begins with '=': in this order; side by side but for noise
+//                                     words; '...' lets up to four more words stand between
+//   ! <bust> <fine>                   begins with '!': these words tell that the sign is ABSENT
+//   !=  =!                            both
+//
+// Items
+//   word       matched by its stem (Snowball English): gape = gapes, gaping, gaped. Case, hyphens
+//              and British / American spelling do not count (centre, center; armscye, scye =
+//              armhole). A hyphenated word is its parts: "stand-off" = stand off. Written in one
+//              or in two it is the same: "arm hole" in the text meets armhole, "upperarm" meets
+//              upper arm.
+//   <class>    any member of the WordClass of that id; a member may be several words, which must
+//              then stand side by side (noise words between them do not count).
+//   ( ... )    what is inside may be missing, as one: (all round), (<front>).
+//   ...        a gap; only means something in a phrase with '='.
+//
+// How a text is read against phrases
+//   * The text is cut into clauses at punctuation and at and, or, nor, but, while, although,
+//     though, whereas, however. "between A and B" still works: a clause that only names places is
+//     joined to its neighbour. A clause that names no place of its own takes the one of the clause
+//     before it: in "the neckline gapes and is too low" the second clause is about the neckline.
+//     Place words are the words of the zones' ids and names, and the classes whose id is made of
+//     such words: call the class of the neckline `neckline`, that of the hem `hem`.
+//   * Of overlapping matches the one with most items wins, then the one that covers most words,
+//     then the tighter one, then the sign that stands earlier in the knowledge. `!` phrases that
+//     match the very same words all count (the bust is fine: not tight and not loose).
+//   * Words that mean something to the reader itself need not stand in phrases: amounts and units,
+//     by, left / right / both sides, each side / in all / all round, pinch / pinned fold / take out /
+//     gap / let out, postures (when I lean forward, with arms raised), negation (not, no, n't, never,
+//     without, no longer, is gone), noise (the, is, very, a bit, maybe).
+//     They MAY stand in a phrase; there they are taken as that phrase's own words and do nothing
+//     else: `<top> not long enough` is present, not absent. A contraction is read as two words:
+//     "won't close" = will not close, "doesn't" = does not, "cannot" = can not.
+//   * A match of which a word stands after a negation in its clause tells that the sign is absent;
+//     two negations cancel. A negated `!` phrase ("the bust is not fine") says too little and is
+//     reported as not understood.
+//
+// Classes with a meaning of their own
+//   noise                  more words that carry nothing
+//   posture-<what>         words for a posture; Finding::posture becomes <what> with spaces for
+//                          hyphens. Known without: standing, sitting, walking, leaning-forward,
+//                          arms-forward, arm-raised, arms-down, elbow-bent.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "engine/base/result.h"
+#include "knowledge/model.h"
+
+namespace pinwright::knowledge {
+
+struct PhraseItem {
+  enum class Kind : unsigned char { word, word_class, gap };
+  Kind kind = Kind::word;
+  std::string text;   ///< the word in lower case, or the id of the class; empty for a gap
+  int option = 0;     ///< 0: must be said; else the number (from 1) of the bracket it stands in
+};
+
+struct Phrase {
+  bool ordered = false;
+  bool absent = false;
+  std::vector<PhraseItem> items;
+};
+
+/// Reads one phrase. Errors (place = the phrase itself): "phrase-syntax" (unclosed or nested
+/// brackets, stray marks), "phrase-empty" (nothing that must be said).
+Result<Phrase> parse_phrase(std::string_view text);
+
+/// Every phrase of every sign against the grammar and the classes: the errors of parse_phrase,
+/// "phrase-class-unknown", "phrase-twice" (two signs claim the same words without '!'), and
+/// "class-empty". place = "file:line" of the sign or class, the phrase is quoted in `what`.
+Problems check_phrases(const Knowledge& k);
+
+}  // namespace pinwright::knowledge
