@@ -6,8 +6,9 @@
 //                                     more specific
 //   = stands ... off the neck         begins with '=': in this order; side by side but for noise
 //                                     words; '...' lets up to four more words stand between
-//   ! <bust> <fine>                   begins with '!': these words tell that the sign is ABSENT
-//   !=  =!                            both
+//
+// Sign::phrases tell that the sign is there, Sign::denied_by that it is not (<bust> <fine>); both
+// are written in this language.
 //
 // Items
 //   word       matched by its stem (Snowball English): gape = gapes, gaping, gaped. Case, hyphens
@@ -28,7 +29,7 @@
 //     Place words are the words of the zones' ids and names, and the classes whose id is made of
 //     such words: call the class of the neckline `neckline`, that of the hem `hem`.
 //   * Of overlapping matches the one with most items wins, then the one that covers most words,
-//     then the tighter one, then the sign that stands earlier in the knowledge. `!` phrases that
+//     then the tighter one, then the sign that stands earlier in the knowledge. Denying phrases that
 //     match the very same words all count (the bust is fine: not tight and not loose).
 //   * Words that mean something to the reader itself need not stand in phrases: amounts and units,
 //     by, left / right / both sides, each side / in all / all round, pinch / pinned fold / take out /
@@ -38,8 +39,8 @@
 //     else: `<top> not long enough` is present, not absent. A contraction is read as two words:
 //     "won't close" = will not close, "doesn't" = does not, "cannot" = can not.
 //   * A match of which a word stands after a negation in its clause tells that the sign is absent;
-//     two negations cancel. A negated `!` phrase ("the bust is not fine") says too little and is
-//     reported as not understood.
+//     two negations cancel. A negated denying phrase ("the bust is not fine") says too little and
+//     is reported as not understood.
 //
 // Classes with a meaning of their own
 //   noise                  more words that carry nothing
@@ -65,7 +66,6 @@ struct PhraseItem {
 
 struct Phrase {
   bool ordered = false;
-  bool absent = false;
   std::vector<PhraseItem> items;
 };
 
@@ -73,8 +73,8 @@ struct Phrase {
 /// brackets, stray marks), "phrase-empty" (nothing that must be said).
 Result<Phrase> parse_phrase(std::string_view text);
 
-/// Every phrase of every sign against the grammar and the classes: the errors of parse_phrase,
-/// "phrase-class-unknown", "phrase-twice" (two signs claim the same words without '!'), and
+/// Every phrase (and denying phrase) of every sign against the grammar and the classes: the errors of parse_phrase,
+/// "phrase-class-unknown", "phrase-twice" (two signs claim the same words; denying phrases may), and
 /// "class-empty". place = "file:line" of the sign or class, the phrase is quoted in `what`.
 Problems check_phrases(const Knowledge& k);
 
