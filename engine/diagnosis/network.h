@@ -40,7 +40,8 @@ struct Network {
   std::vector<Link> links;
 };
 
-/// All unsound parts: "probability-range", "link-index", "link-twice", "id-twice".
+/// All unsound parts: "probability-range" (NaN too), "link-index", "link-twice", "id-twice" (among
+/// causes or among signs). Place: "cause ID", "sign ID" or "link N".
 Problems check(const Network& network);
 
 }  // namespace pinwright
