@@ -56,6 +56,7 @@ struct Makes {
   std::string sign;
   double strength = 0.5;  ///< P(seen | only this cause)
   std::string ground;     ///< where the figure comes from ("judged from memory", a source)
+  Place place;
 };
 
 /// One step of a remedy; the amount is an expression (expression.h) over what was found.
