@@ -11,13 +11,16 @@ struct Crossing {
   Vec2 point;
 };
 
-/// All crossings and touchings of a and b, sorted along a; each once. Where the two run along each
-/// other (overlap) the ends of the shared stretch are given. Found by subdivision of bounding boxes
-/// and a Newton finish to kCoincidentMm.
+/// All crossings and touchings of a and b, sorted along a; each once. A touch is a place where the
+/// two come within kCoincidentMm of each other. Where the two run along each other (overlap) the
+/// ends of the shared stretch are given. Crossings are found by subdivision and a Newton finish to
+/// 1e-10 mm; the work is bounded, and segments with points that are not finite meet nothing.
+/// Two crossings with less than kCoincidentMm of daylight between them are told as one touch.
 std::vector<Crossing> intersections(const Curve& a, const Curve& b);
 
-/// Places where c crosses or touches itself; joints between neighbouring segments do not count,
-/// the shared point of a closed curve neither.
+/// Places where c crosses or touches itself, on_a before on_b; joints between neighbouring segments
+/// do not count, the shared point of a closed curve neither, nor loops shorter than 1e-4 mm. Where
+/// a straight segment turns back on its own line the turning place is given (on_a = on_b).
 std::vector<Crossing> self_intersections(const Curve& c);
 
 /// Crossings and touchings of c with the horizontal line at height y / the vertical line at x,
