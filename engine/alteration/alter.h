@@ -13,8 +13,8 @@ namespace pinwright {
 
 /// What one step did, for the proof and the drawing.
 struct StepNote {
-  std::size_t step = 0;             ///< index into the steps
-  std::string text;                 ///< "front: closed 9 mm at the neckline, hinge at the bust point"
+  std::size_t step = 0;  ///< index into the steps
+  std::string text;      ///< "front: closed 9 mm at the neckline, hinge at the bust point"
   std::vector<std::string> pieces;  ///< pieces the step itself changed
   std::vector<std::string> follow;  ///< pieces that followed (sleeve, binding, lining)
 };

@@ -17,15 +17,16 @@ const std::vector<OperationInfo>& table() {
       {"close-wedge",
        "Close a wedge",
        "Cut from the edge to the hinge and overlap at the edge. At the bust point the bust dart "
-       "takes up what the wedge gives, in a dartless knit the eased side length does; at the hem "
-       "the piece also loses a little width. The strip or the sleeve follows the edge.",
+       "takes up what the wedge gives, in a dartless knit the eased side length does; at the "
+       "armhole the shoulder turns; at the hem the piece also loses a little width. The strip or "
+       "the sleeve follows the edge.",
        AmountKind::half,
        "closes the wedge; negative opens it",
        3.0,
        20.0,
        {{"piece", {"front", "back"}, false},
         {"edge", {"neckline", "armhole"}, true},
-        {"hinge", {"bust-point", "shoulder-blade-point", "hem"}, true}}},
+        {"hinge", {"bust-point", "shoulder-blade-point", "armhole", "hem"}, true}}},
       {"lower-neckline",
        "Lower the neckline",
        "Redraw the neckline lower at the centre, running out to nothing at the neck point; the "

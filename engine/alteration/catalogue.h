@@ -26,36 +26,40 @@ struct OptionInfo {
 };
 
 struct OperationInfo {
-  std::string_view id;       ///< kebab-case, the trade's words
-  std::string_view name;     ///< one sentence head: "Close a wedge"
-  std::string_view does;     ///< what happens to which piece, which pieces follow
+  std::string_view id;    ///< kebab-case, the trade's words
+  std::string_view name;  ///< one sentence head: "Close a wedge"
+  std::string_view does;  ///< what happens to which piece, which pieces follow
   AmountKind amount = AmountKind::half;
   std::string_view positive;  ///< what a positive amount does ("closes"); negative does the reverse
-  double least = 0.0;  ///< smallest |amount| worth making, mm (3 mm: common practice 1/8 in)
-  double most = 0.0;   ///< largest |amount| before another way is better
+  double least = 0.0;         ///< smallest |amount| worth making, mm (3 mm: common practice 1/8 in)
+  double most = 0.0;          ///< largest |amount| before another way is better
   std::vector<OptionInfo> options;
 };
 
 /// In a fixed order:
-///  close-wedge          half      piece=front|back edge=neckline|armhole hinge=bust-point|shoulder-blade-point|hem
-///                                 (close a wedge that opens at the edge; at the bust point the bust
-///                                 dart, or in a dartless knit the eased side length, takes it up)
+///  close-wedge          half      piece=front|back edge=neckline|armhole
+///  hinge=bust-point|shoulder-blade-point|armhole|hem
+///                                 (close a wedge that opens at the edge; at the bust point the
+///                                 bust dart, or in a dartless knit the eased side length, takes it
+///                                 up; hinged at the armhole only the neckline and the shoulder
+///                                 turn)
 ///  lower-neckline       distance  piece=front|back   (negative raises)
 ///  widen-neckline       distance  (at the neck point along the shoulder, front and back alike)
-///  swing-shoulder       distance  armhole=follows|stays (lower the shoulder tip; negative raises; the
+///  swing-shoulder       distance  armhole=follows|stays (lower the shoulder tip; negative raises;
+///  the
 ///                                 armhole base moves by the same when it follows)
-///  move-shoulder-tip    distance  (shorten the shoulder at the tip; negative lengthens; armhole recut)
-///  lower-underarm       distance  (front, back and sleeve; negative raises)
-///  let-out-side         half      level=all|bust|waist|hem (half the amount on the front's, half on
+///  move-shoulder-tip    distance  (shorten the shoulder at the tip; negative lengthens; armhole
+///  recut) lower-underarm       distance  (front, back and sleeve; negative raises) let-out-side
+///  half      level=all|bust|waist|hem (half the amount on the front's, half on
 ///                                 the back's side edge; the sleeve follows; negative takes in)
 ///  full-bust            half      (spread the half front by so much at the bust point, negative
 ///                                 overlaps; the bust dart or the eased side length takes it up)
-///  lengthen-over-bust   distance  (more length over the bust; the dart or the side ease takes it up)
-///  lengthen             distance  piece=body|sleeve (parallel, at the piece's line; negative shortens)
-///  widen-upper-arm      whole     (spread the sleeve at the upper arm; the cap keeps its length)
-///  set-binding-ratio    ratio     (strip : opening)
-///  sew                  none      (a change in sewing, pressing or cutting out; no line moves)
-///  choose               none      (another size or another cloth; no line moves)
+///  lengthen-over-bust   distance  (more length over the bust; the dart or the side ease takes it
+///  up) lengthen             distance  piece=body|sleeve (parallel, at the piece's line; negative
+///  shortens) widen-upper-arm      whole     (spread the sleeve at the upper arm; the cap keeps its
+///  length) set-binding-ratio    ratio     (strip : opening) sew                  none      (a
+///  change in sewing, pressing or cutting out; no line moves) choose               none (another
+///  size or another cloth; no line moves)
 std::span<const OperationInfo> operation_catalogue();
 const OperationInfo* find_operation(std::string_view id);
 

@@ -12,12 +12,13 @@
 namespace pinwright {
 
 struct SectionProof {
-  std::string upto;         ///< notch ids "front-notch / cap-notch", or "end"
-  double a_mm = 0.0;        ///< length of run a in this section
+  std::string upto;   ///< notch ids "front-notch / cap-notch", or "end"
+  double a_mm = 0.0;  ///< length of run a in this section
   double b_mm = 0.0;
   double ease_wanted = 0.0;
-  double ease_found = 0.0;  ///< a - b
-  double notch_offset_mm = 0.0;  ///< running a from its start to its notch, less that of b, less the ease stated up to there
+  double ease_found = 0.0;       ///< a - b
+  double notch_offset_mm = 0.0;  ///< running a from its start to its notch, less that of b, less
+                                 ///< the ease stated up to there
   bool ok = false;
 };
 

@@ -1,0 +1,120 @@
+#include "engine/alteration/alter.h"
+
+#include <functional>
+
+#include "engine/alteration/edit.h"
+#include "engine/alteration/operations.h"
+#include "engine/alteration/restore.h"
+
+namespace pinwright {
+namespace {
+
+// The option that was given, or the catalogue's default.
+std::string option(const Step& step, std::string_view key) {
+  const auto given = step.options.find(std::string(key));
+  if (given != step.options.end()) return given->second;
+  for (const OptionInfo& o : find_operation(step.operation)->options)
+    if (o.key == key) return std::string(o.values.front());
+  return {};
+}
+
+HalfMm half_of(const Step& step) {
+  return step.of == Of::whole ? WholeMm(step.amount).half() : HalfMm(step.amount);
+}
+DistanceMm distance_of(const Step& step) { return DistanceMm(step.amount); }
+
+using Operation = std::function<Result<Done>(Edit&, const Step&)>;
+
+// Nothing for operations that move no line.
+Operation operation_of(std::string_view id) {
+  if (id == "close-wedge") {
+    return [](Edit& e, const Step& s) {
+      return close_wedge(e, half_of(s), option(s, "piece"), option(s, "edge"), option(s, "hinge"));
+    };
+  }
+  if (id == "lower-neckline")
+    return [](Edit& e, const Step& s) {
+      return lower_neckline(e, distance_of(s), option(s, "piece"));
+    };
+  if (id == "widen-neckline")
+    return [](Edit& e, const Step& s) { return widen_neckline(e, distance_of(s)); };
+  if (id == "swing-shoulder") {
+    return [](Edit& e, const Step& s) {
+      return swing_shoulder(e, distance_of(s), option(s, "armhole") == "follows");
+    };
+  }
+  if (id == "move-shoulder-tip")
+    return [](Edit& e, const Step& s) { return move_shoulder_tip(e, distance_of(s)); };
+  if (id == "lower-underarm")
+    return [](Edit& e, const Step& s) { return lower_underarm(e, distance_of(s)); };
+  if (id == "let-out-side")
+    return [](Edit& e, const Step& s) { return let_out_side(e, half_of(s), option(s, "level")); };
+  if (id == "full-bust") return [](Edit& e, const Step& s) { return full_bust(e, half_of(s)); };
+  if (id == "lengthen-over-bust")
+    return [](Edit& e, const Step& s) { return lengthen_over_bust(e, distance_of(s)); };
+  if (id == "lengthen")
+    return [](Edit& e, const Step& s) { return lengthen(e, distance_of(s), option(s, "piece")); };
+  if (id == "widen-upper-arm")
+    return [](Edit& e, const Step& s) { return widen_upper_arm(e, WholeMm(s.amount)); };
+  if (id == "set-binding-ratio") {
+    return
+        [](Edit& e, const Step& s) { return set_binding_ratio(e, s.amount, option(s, "binding")); };
+  }
+  return {};
+}
+
+Problems placed(Problems problems, const std::string& prefix) {
+  for (Problem& p : problems)
+    if (p.place.empty() || p.place.front() == '/')
+      p.place = prefix + p.place;
+    else
+      p.place = prefix + " (" + p.place + ")";
+  return problems;
+}
+
+Result<Edit> do_step(const Block& block, const Step& step) {
+  if (step.side != Side::both) {
+    return Problem{"one-sided", "/side",
+                   "the pieces are drawn as halves and serve both sides; a change for the " +
+                       std::string(to_text(step.side)) + " side alone would alter the other too",
+                   "set side to both, or keep a copy of the block for that side"};
+  }
+  Edit edit(block);
+  const Operation operation = operation_of(step.operation);
+  if (!operation) {
+    edit.note.text = std::string(find_operation(step.operation)->name) + ": no line moves";
+    return edit;
+  }
+  const Result<Done> changed = operation(edit, step);
+  if (!changed) return changed.problems();
+  const Result<Done> restored = restore(edit);
+  if (!restored) return restored.problems();
+  return edit;
+}
+
+}  // namespace
+
+Result<Altered> alter(const Block& block, const std::vector<Step>& steps) {
+  Problems problems;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    const Problems found = check_step(steps[i], "/steps/" + std::to_string(i));
+    problems.insert(problems.end(), found.begin(), found.end());
+  }
+  if (steps.empty()) {
+    problems.push_back({"steps-missing", "/steps", "there is no step to do",
+                        "give at least one step, or name a proposal"});
+  }
+  if (!problems.empty()) return problems;
+  Altered altered{block, {}};
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    Result<Edit> edit = do_step(altered.block, steps[i]);
+    if (!edit) return placed(edit.problems(), "/steps/" + std::to_string(i));
+    Block next = std::move(edit->block);
+    edit->note.step = i;
+    altered.notes.push_back(std::move(edit->note));
+    altered.block = std::move(next);
+  }
+  return altered;
+}
+
+}  // namespace pinwright

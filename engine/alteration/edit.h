@@ -1,0 +1,55 @@
+#pragma once
+// A block while one step is done to it: what has moved, what must keep its length.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/alteration/alter.h"
+#include "engine/alteration/anatomy.h"
+#include "engine/constraint/system.h"
+#include "engine/geometry/transform.h"
+
+namespace pinwright {
+
+struct Edit {
+  const Block& before;  ///< as it was when the step began
+  Block block;
+  /// Wanted length after the step, mm, for edges that the step changes.
+  std::map<EdgeAt, double> wanted_length;
+  std::vector<FreeCorner> free_corners;
+  /// Where a notch belongs after the step when it is not where its edge carried it.
+  std::map<std::pair<std::size_t, std::string>, Vec2> notch_to;
+  StepNote note;
+
+  explicit Edit(const Block& start) : before(start), block(start) {}
+  Piece& piece(std::size_t i) { return block.pieces[i]; }
+};
+
+/// How the corners of one ring move; a corner without a motion stays. Index = edge that ends there.
+using CornerMotions = std::vector<std::optional<Affine>>;
+
+/// Moves the corners of a piece and carries its edges along: an edge whose two corners move alike
+/// moves rigidly with them; otherwise each end carries its own handle, and the points between go
+/// over from one motion to the other smoothly, so that angles at the corners are kept. Edges whose
+/// corners stay keep their bits. Dart points go to the place on the middle line of their mouth that
+/// is nearest to where `dart_point` sends them (legs stay equally long). Landmarks at corners go
+/// with them. Not solved yet: lengths and joins come from restore().
+void move_corners(Edit& edit, std::size_t piece, const CornerMotions& motions,
+                  const std::optional<Affine>& dart_point = std::nullopt);
+
+/// No motion for any corner of the piece.
+CornerMotions still(const Piece& piece);
+/// Sets the motion of every corner from `first` on to `last`, both included, in ring order.
+void set_from_to(const Piece& piece, CornerMotions& motions, std::size_t first, std::size_t last,
+                 const Affine& motion);
+
+/// The problem of a step that this block has no place for.
+Problem not_here(const std::string& what, const std::string& mend);
+/// The problem of an amount that the geometry does not allow.
+Problem too_large(const std::string& what, const std::string& mend);
+/// "9 mm", "9.5 mm": for notes; at most one decimal, never a minus sign.
+std::string mm_text(double mm);
+
+}  // namespace pinwright

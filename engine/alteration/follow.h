@@ -1,0 +1,36 @@
+#pragma once
+// The parts of restore(), one file each.
+
+#include <set>
+
+#include "engine/alteration/edit.h"
+
+namespace pinwright {
+
+/// Edges whose points differ from those before the step.
+std::set<EdgeAt> changed_edges(const Edit& edit);
+/// Position of an edge in the block; piece == kNowhere when there is none.
+EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge);
+/// Sum of the ease that a seam states, mm.
+double stated_ease(const Seam& seam);
+/// True for the seams of a sleeve cap: run a is made of cap edges.
+bool is_cap_seam(const Block& block, const Seam& seam);
+
+/// Part 1 of restore(): solve_body.cc.
+Result<Done> solve_body(Edit& edit);
+/// Part 2: follow_cap.cc.
+Result<Done> follow_cap(Edit& edit);
+/// Part 3: follow_notches.cc.
+Result<Done> follow_notches(Edit& edit);
+/// Part 4: follow_strips.cc.
+void follow_strips(Edit& edit);
+void follow_linings(Edit& edit);
+void follow_lines(Edit& edit);
+/// What a step must not do: sound.cc.
+Result<Done> check_sound(const Edit& edit);
+
+/// Redraws a strip to ratio x copies x sum of the opening's runs; its notches keep their share of
+/// the opening's parts. Bits stay when the length is right already (within 1e-9 mm).
+void cut_strip(Block& block, const Binding& binding);
+
+}  // namespace pinwright

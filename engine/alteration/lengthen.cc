@@ -1,0 +1,90 @@
+// Lengthen or shorten on a line.
+//
+//      |        |         the piece is cut across on its line and what lies below goes down by d:
+//      |--------|  line   the same on front and back, so that the side seams stay equal
+//      :   d    :
+//      |--------|
+//      H--------S
+//
+// Inverse: the negative amount.
+#include <algorithm>
+
+#include "engine/alteration/operations.h"
+#include "engine/geometry/arc_length.h"
+
+namespace pinwright {
+namespace {
+
+const Line* line_of(const Piece& piece, std::string_view id) {
+  for (const Line& l : piece.lengthen_lines)
+    if (l.id == id) return &l;
+  return nullptr;
+}
+
+Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id, double d) {
+  Piece& piece = edit.piece(at);
+  const Line* line = line_of(piece, line_id);
+  if (line == nullptr) {
+    return not_here(
+        "the " + piece.id + " has no line '" + std::string(line_id) + "' to lengthen at",
+        "mark the line on the piece");
+  }
+  const double level = line->from.y;
+  const Affine down = translation({0.0, -d});
+  CornerMotions motions = still(piece);
+  double highest_below = level - 1e9;
+  for (std::size_t i = 0; i < piece.edges.size(); ++i) {
+    const double y = piece.edges[i].curve.end().y;
+    if (y >= level) continue;
+    motions[i] = down;
+    highest_below = std::max(highest_below, y);
+  }
+  const double room = level - highest_below;
+  if (-d > 0.8 * room) {
+    return too_large("there are only " + mm_text(room) + " of the " + piece.id + " below its line",
+                     "take a smaller amount");
+  }
+  for (std::size_t i = 0; i < piece.edges.size(); ++i) {
+    const Edge& edge = piece.edges[i];
+    const bool crosses = motions[i].has_value() != motions[before_in(piece, i)].has_value();
+    if (crosses && (edge.role == EdgeRole::side || edge.role == EdgeRole::underarm))
+      edit.wanted_length[{at, i}] = length(edge.curve) + d;
+  }
+  for (const Notch& n : piece.notches) {
+    const Edge* edge = find_edge(piece, n.edge);
+    if (edge == nullptr) continue;
+    const Vec2 p = point_at(edge->curve, n.at_mm);
+    edit.notch_to[{at, n.id}] = p.y < level ? apply(down, p) : p;
+  }
+  const Piece old = piece;
+  move_corners(edit, at, motions);
+  for (std::size_t i = 0; i < piece.landmarks.size(); ++i)
+    if (piece.landmarks[i].at == old.landmarks[i].at && old.landmarks[i].at.y < level)
+      piece.landmarks[i].at = apply(down, old.landmarks[i].at);
+  edit.note.pieces.push_back(piece.id);
+  return Done{};
+}
+
+}  // namespace
+
+Result<Done> lengthen(Edit& edit, DistanceMm amount, const std::string& piece) {
+  const double d = amount.mm();
+  const std::string how =
+      std::string(d > 0 ? "lengthened " : "shortened ") + mm_text(d) + " on the line";
+  if (piece == "sleeve") {
+    const std::size_t at = sleeve_index(edit.block);
+    if (at == kNowhere) return not_here("this block has no sleeve", "leave the step out");
+    edit.note.text = edit.block.pieces[at].name + ": " + how;
+    return lengthen_piece(edit, at, "sleeve", d);
+  }
+  const Result<Bodice> found = bodice(edit);
+  if (!found) return found.problems();
+  edit.note.text = "front and back: " + how;
+  for (const std::size_t at : {found->front, found->back}) {
+    const Result<Done> done = lengthen_piece(edit, at, "body", d);
+    if (!done) return done;
+  }
+  return Done{};
+}
+
+}  // namespace pinwright

@@ -1,0 +1,57 @@
+#pragma once
+// The operations of the catalogue that move lines. Each does the primary change of one step to the
+// edit, writes the note, and leaves lengths, joins, sleeve, strip and lining to restore().
+// Problems: "operation-not-here" (a piece, edge, dart or seam is missing on this block) and
+// "amount-too-large"; the edit is then not to be used.
+
+#include <string>
+
+#include "engine/alteration/edit.h"
+#include "engine/base/units.h"
+
+namespace pinwright {
+
+/// close_wedge.cc. edge: neckline | armhole; hinge: bust-point | shoulder-blade-point | armhole |
+/// hem.
+Result<Done> close_wedge(Edit& edit, HalfMm amount, const std::string& piece,
+                         const std::string& edge, const std::string& hinge);
+/// neckline.cc
+Result<Done> lower_neckline(Edit& edit, DistanceMm amount, const std::string& piece);
+Result<Done> widen_neckline(Edit& edit, DistanceMm amount);
+/// shoulder.cc
+Result<Done> swing_shoulder(Edit& edit, DistanceMm amount, bool armhole_follows);
+Result<Done> move_shoulder_tip(Edit& edit, DistanceMm amount);
+/// underarm.cc
+Result<Done> lower_underarm(Edit& edit, DistanceMm amount);
+/// side.cc. level: all | bust | waist | hem.
+Result<Done> let_out_side(Edit& edit, HalfMm amount, const std::string& level);
+/// bust.cc
+Result<Done> full_bust(Edit& edit, HalfMm amount);
+Result<Done> lengthen_over_bust(Edit& edit, DistanceMm amount);
+/// lengthen.cc. piece: body | sleeve.
+Result<Done> lengthen(Edit& edit, DistanceMm amount, const std::string& piece);
+/// sleeve.cc
+Result<Done> widen_upper_arm(Edit& edit, WholeMm amount);
+/// strip.cc
+Result<Done> set_binding_ratio(Edit& edit, double ratio, const std::string& binding);
+
+/// Shared: the two bodice halves of a block; problem when one is missing.
+struct Bodice {
+  std::size_t front = 0;
+  std::size_t back = 0;
+  BodiceAnatomy front_at;
+  BodiceAnatomy back_at;
+};
+Result<Bodice> bodice(const Edit& edit);
+/// Lowers the underarm corner of a bodice half along its side seam by `down` mm: the motion for
+/// that corner; the side seam's wanted length is set.
+Affine lower_along_side(Edit& edit, std::size_t piece, const BodiceAnatomy& at, double down);
+/// The same at both ends of a sleeve's cap.
+void lower_sleeve_underarm(Edit& edit, std::size_t sleeve, double down);
+/// Moves both underarm corners of the sleeve outward by `front_out` and `back_out`.
+void widen_sleeve_underarm(Edit& edit, std::size_t sleeve, double front_out, double back_out);
+/// The section of a seam in which extra length of run a is eased in over the bust; nullptr when the
+/// seam has none.
+SeamSection* eased_section(Block& block, std::string_view seam);
+
+}  // namespace pinwright

@@ -1,0 +1,50 @@
+#include "engine/alteration/restore.h"
+
+#include "engine/alteration/follow.h"
+
+namespace pinwright {
+
+std::set<EdgeAt> changed_edges(const Edit& edit) {
+  std::set<EdgeAt> changed;
+  for (std::size_t p = 0; p < edit.block.pieces.size(); ++p)
+    for (std::size_t e = 0; e < edit.block.pieces[p].edges.size(); ++e)
+      if (!(edit.block.pieces[p].edges[e].curve == edit.before.pieces[p].edges[e].curve))
+        changed.insert({p, e});
+  return changed;
+}
+
+EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge) {
+  const std::size_t p = piece_index(block, piece);
+  if (p == kNowhere) return {kNowhere, kNowhere};
+  const std::size_t e = edge_index(block.pieces[p], edge);
+  if (e == kNowhere) return {kNowhere, kNowhere};
+  return {p, e};
+}
+
+double stated_ease(const Seam& seam) {
+  double sum = 0.0;
+  for (const SeamSection& s : seam.sections) sum += s.ease_mm;
+  return sum;
+}
+
+bool is_cap_seam(const Block& block, const Seam& seam) {
+  for (const RunPart& part : seam.a) {
+    const EdgeAt at = edge_at(block, part.piece, part.edge);
+    if (at.piece == kNowhere || block.pieces[at.piece].edges[at.edge].role != EdgeRole::cap)
+      return false;
+  }
+  return !seam.a.empty();
+}
+
+Result<Done> restore(Edit& edit) {
+  for (const auto part : {&solve_body, &follow_cap, &follow_notches}) {
+    const Result<Done> done = part(edit);
+    if (!done) return done;
+  }
+  follow_strips(edit);
+  follow_linings(edit);
+  follow_lines(edit);
+  return check_sound(edit);
+}
+
+}  // namespace pinwright

@@ -1,0 +1,65 @@
+// What no step may do to a piece.
+#include <cmath>
+
+#include "engine/alteration/follow.h"
+#include "engine/geometry/arc_length.h"
+#include "engine/geometry/area.h"
+#include "engine/geometry/fairing.h"
+#include "engine/geometry/intersect.h"
+
+namespace pinwright {
+namespace {
+
+constexpr double kLeastEdgeMm = 1.0;
+
+bool crosses_itself(const Piece& piece) {
+  Curve ring = piece.edges.front().curve;
+  for (std::size_t i = 1; i < piece.edges.size(); ++i) ring = joined(ring, piece.edges[i].curve);
+  return !self_intersections(ring).empty();
+}
+
+// A dart turned inside out: its point lies on the outer side of its mouth.
+bool inside_out(const Piece& piece, const Dart& dart) {
+  const Vec2 a = find_edge(piece, dart.leg_in)->curve.start();
+  const Vec2 tip = find_edge(piece, dart.leg_in)->curve.end();
+  const Vec2 b = find_edge(piece, dart.leg_out)->curve.end();
+  return cross(tip - a, b - tip) > -1e-9;
+}
+
+}  // namespace
+
+Result<Done> check_sound(const Edit& edit) {
+  std::set<std::size_t> pieces;
+  for (const EdgeAt at : changed_edges(edit)) {
+    pieces.insert(at.piece);
+    const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
+    const Piece& piece = edit.block.pieces[at.piece];
+    const Edge& is = piece.edges[at.edge];
+    const std::string where = "the " + is.id + " of the " + piece.id;
+    for (const Vec2 p : is.curve.points) {
+      if (!finite(p)) return too_large(where + " can not be drawn so", "take a smaller amount");
+    }
+    if (length(is.curve) < kLeastEdgeMm)
+      return too_large(where + " would vanish", "take a smaller amount");
+    if (!is.straight && inflections(is.curve) > inflections(was.curve))
+      return too_large(where + " would gain a wiggle",
+                       "take a smaller amount, or split the change");
+  }
+  for (const std::size_t p : pieces) {
+    const Piece& piece = edit.block.pieces[p];
+    for (const Dart& dart : piece.darts) {
+      if (inside_out(piece, dart)) {
+        return too_large(
+            "the dart '" + dart.id + "' of the " + piece.id + " would close beyond nothing",
+            "take at most what the dart has to give");
+      }
+    }
+    if (crosses_itself(piece)) {
+      return too_large("the outline of the " + piece.id + " would cross itself",
+                       "take a smaller amount");
+    }
+  }
+  return Done{};
+}
+
+}  // namespace pinwright

@@ -1,0 +1,27 @@
+#pragma once
+// Restores what must hold, moving as little and as smoothly as can be.
+
+#include "engine/base/result.h"
+#include "engine/constraint/system.h"
+
+namespace pinwright {
+
+struct SolveReport {
+  int rounds = 0;
+  double worst = 0.0;          ///< largest residual left: mm, or angle times kAngleScaleMm
+  double most_moved_mm = 0.0;  ///< largest change of one coordinate
+};
+
+/// Convergence: every residual at most this (mm; angles: this / kAngleScaleMm rad).
+inline constexpr double kSolvedMm = 1e-7;
+
+/// Sequential quadratic programming with the objective's own constant Hessian H: each round solves
+/// the KKT system by its Schur complement J H^-1 J^T (rank-revealing, so that constraints which
+/// say the same twice do no harm) and takes the longest of the steps 1, 1/2, 1/4, ... that lessens
+/// the residuals. Nocedal & Wright, Numerical Optimization (2006), 16.2 and 18.
+/// The same input gives the same bits. On success `block` carries the new points; on failure it is
+/// untouched and the problem "no-solution" names the constraint that is furthest from holding, by
+/// how much, and what to relax.
+Result<SolveReport> solve(Block& block, const System& system);
+
+}  // namespace pinwright

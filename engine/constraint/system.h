@@ -1,0 +1,76 @@
+#pragma once
+// What must hold on a block, and which of its points may move to make it hold.
+//
+// The unknowns are the control points of the block's own curves; nothing is turned into polylines.
+// Let x be the free coordinates and x0 their values as the primary change left them. Sought is
+//
+//     minimise   1/2 |x - x0|^2_W  +  s/2 |D2 (x - x0)|^2      movement, and loss of smoothness
+//     such that  c(x) = 0
+//
+// where D2 takes second differences of the movement along each edge's control points: a change that
+// runs out evenly costs little, a dent costs much.
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "engine/pattern/block.h"
+
+namespace pinwright {
+
+/// An edge of a block by position.
+struct EdgeAt {
+  std::size_t piece = 0;
+  std::size_t edge = 0;
+  auto operator<=>(const EdgeAt&) const = default;
+};
+
+/// The corner where an edge ends (and the next of the ring starts).
+struct CornerAt {
+  std::size_t piece = 0;
+  std::size_t edge = 0;
+  auto operator<=>(const CornerAt&) const = default;
+};
+
+/// Which coordinates of a corner may move.
+struct Freedom {
+  bool x = false;
+  bool y = false;
+};
+
+struct FreeCorner {
+  CornerAt corner;
+  Freedom freedom;
+};
+
+/// sum of factor * length(edge) = value, mm.
+struct LengthTerm {
+  EdgeAt edge;
+  double factor = 1.0;
+};
+struct LengthConstraint {
+  std::string name;  ///< in the fitter's words: "the cap meets the front armhole"
+  std::vector<LengthTerm> terms;
+  double value = 0.0;
+};
+
+/// sum of the interior angles at the corners = target, radians.
+struct AngleConstraint {
+  std::string name;
+  std::vector<CornerAt> corners;
+  double target = 0.0;
+};
+
+/// Inner control points of free edges may move (those of straight edges stay at the thirds of
+/// their ends); corners only where listed. An edge that is neither free nor has a free corner
+/// keeps every point bit for bit; a straight edge follows its corners. Inner joints of free edges
+/// that are smooth stay smooth.
+struct System {
+  std::vector<EdgeAt> free_edges;
+  std::vector<FreeCorner> free_corners;
+  std::vector<LengthConstraint> lengths;
+  std::vector<AngleConstraint> angles;
+  double smoothness = 4.0;  ///< s above
+};
+
+}  // namespace pinwright

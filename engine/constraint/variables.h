@@ -1,0 +1,51 @@
+#pragma once
+// Control points as functions of the unknowns.
+
+#include <Eigen/Core>
+#include <array>
+#include <map>
+#include <vector>
+
+#include "engine/constraint/system.h"
+
+namespace pinwright {
+
+/// One coordinate of one control point: constant + sum of factor * unknown; at most two unknowns
+/// (the ends of a straight edge).
+struct Coordinate {
+  double constant = 0.0;
+  std::array<int, 2> unknown{-1, -1};
+  std::array<double, 2> factor{0.0, 0.0};
+  bool moves() const { return unknown[0] >= 0; }
+};
+
+struct ControlPoint {
+  Coordinate x;
+  Coordinate y;
+  bool moves() const { return x.moves() || y.moves(); }
+};
+
+/// REQUIRES: every index in the system exists in the block.
+class Variables {
+ public:
+  Variables(const Block& block, const System& system);
+
+  int count() const { return static_cast<int>(start_.size()); }
+  const Eigen::VectorXd& start() const { return start_; }
+  /// The control points of an edge that has at least one moving point; nullptr otherwise.
+  const std::vector<ControlPoint>* edge(EdgeAt at) const;
+  /// All edges with a moving point, in order of piece and edge.
+  const std::map<EdgeAt, std::vector<ControlPoint>>& edges() const { return edges_; }
+  static Vec2 value(const ControlPoint& p, const Eigen::VectorXd& x);
+  /// Writes x into the moving coordinates of the block; all others keep their bits.
+  void write(const Eigen::VectorXd& x, Block& block) const;
+
+ private:
+  int add(double value);
+
+  Eigen::VectorXd start_;
+  std::vector<double> values_;
+  std::map<EdgeAt, std::vector<ControlPoint>> edges_;
+};
+
+}  // namespace pinwright
