@@ -13,7 +13,7 @@ namespace pinwright {
 
 /// How a measure relates to the garment.
 enum class MeasureKind {
-  girth,     ///< round the body: value is the whole garment's
+  girth,     ///< round or across the body, both sides together: value is the whole garment's
   each,      ///< one armhole, one sleeve, one shoulder
   distance,  ///< up and down
   angle,     ///< value in radians
@@ -32,9 +32,24 @@ struct GarmentMeasure {
   std::optional<std::string> body;
 };
 
-/// All measures that this block has pieces for, in a fixed order. Darts that cross a level are
-/// taken as sewn (closed). Needs a valid block; a piece without the edges for a measure leaves it
-/// out.
+/// All measures that this block has pieces for, in a fixed order. Needs a valid block; a piece
+/// without the edges for a measure leaves it out. Pieces are found by id: front, back, sleeve,
+/// neck-binding. How they are taken:
+/// - widths at a level: level.h (darts that the level crosses are taken as sewn), twice the front's
+///   half and twice the back's half;
+/// - bust-girth: the front at the height of its landmark bust-point, the back at its landmark
+///   bust-level (the height that meets it in the side seam), or at the underarm point where a piece
+///   lacks the landmark; never above the underarm point;
+/// - waist-girth: the edges of role waist, or the width at the landmark waist-level;
+/// - hem-girth, neckline-length, armhole-length, cap-length, sleeve-hem-girth: along the edges;
+/// - upper-arm-girth: straight between the two ends of the cap; cap-height: the crown above them;
+/// - shoulder-length: the front's; shoulder-slope: mean of front and back, at the neck's end;
+/// - front-length, back-length: along the centre edges; compared with the body only where the block
+///   ends at the waist;
+/// - front-neck-depth: neck point to the centre front of the neckline, straight down;
+/// - across-front-width, across-back-width: half way between shoulder tip and underarm point;
+/// - armhole-depth: shoulder tip of the back to its underarm point, straight down;
+/// - side-length: the back's, into which the front may be eased.
 std::vector<GarmentMeasure> measures(const Block& block);
 const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::string_view id);
 
