@@ -11,7 +11,9 @@
 //             body.<measurement>    of the wearer, else of the body the block is drafted for
 //             ease.<measurement>    the block's intended ease on that measurement
 //             fabric.stretch_across, fabric.stretch_along, fabric.recovery
-//   functions half(x) whole(x) min(a, b, ..) max(a, b, ..) clamp(x, least, most)
+//   functions half(x) whole(x)      of what goes round the body
+//             length(half(x))       an amount on the half pattern, taken as the length of the one edge
+//             min(a, b, ..) max(a, b, ..) clamp(x, least, most)
 //             first(a, b, ..)       the first whose names are all known
 //   + - * / ( )
 //

@@ -10,7 +10,7 @@ namespace pinwright::knowledge {
 
 struct ExpressionNode {
   enum class Kind { number, name, add, subtract, multiply, divide, negate, half, whole, min, max,
-                    clamp, first };
+                    clamp, first, length };
   Kind kind = Kind::number;
   Dimension dimension = Dimension::ratio;
   double number = 0.0;  ///< mm or plain

@@ -187,7 +187,8 @@ class Parser {
   ExpressionNode call(const std::string& function) {
     static const std::map<std::string, Kind> kFunctions{
         {"half", Kind::half}, {"whole", Kind::whole}, {"min", Kind::min},
-        {"max", Kind::max},   {"clamp", Kind::clamp}, {"first", Kind::first}};
+        {"max", Kind::max},   {"clamp", Kind::clamp}, {"first", Kind::first},
+        {"length", Kind::length}};
     const auto it = kFunctions.find(function);
     if (it == kFunctions.end()) refuse("name-unknown", "there is no function " + function);
     std::vector<ExpressionNode> parts;
@@ -198,7 +199,7 @@ class Parser {
     ExpressionNode node;
     node.kind = it->second;
     const bool one = node.kind == Kind::half || node.kind == Kind::whole;
-    if (one && parts.size() != 1) refuse("expression-syntax", function + "() takes one part");
+    if ((one || node.kind == Kind::length) && parts.size() != 1) refuse("expression-syntax", function + "() takes one part");
     if (node.kind == Kind::clamp && parts.size() != 3)
       refuse("expression-syntax", "clamp() takes three parts: the amount, least, most");
     if (one) {
@@ -207,6 +208,10 @@ class Parser {
         refuse("dimension", function + "() is of what goes round the body; this is " +
                                 std::string(to_text(d)) + ", which is never divided");
       node.dimension = node.kind == Kind::half ? Dimension::half : Dimension::whole;
+    } else if (node.kind == Kind::length) {
+      if (parts[0].dimension != Dimension::half)
+        refuse("dimension", "length() takes an amount on the half pattern: length(half(..))");
+      node.dimension = Dimension::length;
     } else {
       for (const auto& p : parts) same(parts[0].dimension, p.dimension);
       node.dimension = parts[0].dimension;
