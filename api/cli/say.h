@@ -1,0 +1,37 @@
+#pragma once
+// What the terminal shows. Every text is made from the very object that --json prints.
+
+#include <string>
+
+#include "api/cli/options.h"
+#include "api/desk/outcome.h"
+
+namespace pinwright::api::cli {
+
+std::string say_advice(const Json& advice);
+std::string say_findings(const Json& described);
+/// Seams, bindings, joins, outlines, what moved, measures, failures.
+std::string say_proof(const Json& proof);
+/// Notes and proof of a preview or of a new revision.
+std::string say_change(const Json& change);
+std::string say_check(const Json& check);
+std::string say_history(const Json& history);
+std::string say_saved(const Json& revision);
+std::string say_knowledge(const Json& overview);
+std::string say_section(const Json& section);
+std::string say_entry(const Json& entry);
+
+/// "pinwright: place: what" and the mend, for standard error.
+std::string say_problems(const Problems& problems);
+
+/// 9.04 -> "9.0 mm"; never "-0.0".
+std::string mm(double value);
+/// The same in centimetres: 924 -> "92.4 cm".
+std::string cm(double value_mm);
+
+/// Prints the reply (through `say`, or as JSON) or the refusal, and gives the exit status.
+int finish(const Options& options, const Outcome& outcome,
+           std::string (*say)(const Json&) = nullptr);
+int finish(const Options& options, const Problems& problems);
+
+}  // namespace pinwright::api::cli

@@ -1,0 +1,28 @@
+#pragma once
+// Advice as it is answered: the same object on the command line and over HTTP.
+
+#include <vector>
+
+#include "api/exchange/json.h"
+#include "engine/pattern/tryon.h"
+#include "knowledge/advise.h"
+
+namespace pinwright::api {
+
+/// [{sign, zone, side, amount_mm, of, taken, takes_up_mm, state, posture, words}, ...]; amount_mm,
+/// of, taken and takes_up_mm are null where no amount was told. takes_up_mm: the cloth that the
+/// amount takes up, twice the depth of a pinned fold.
+Json findings_to_json(const std::vector<Finding>& findings);
+
+/// [{words, at, nearest}, ...]; at counts bytes from the start of the text.
+Json not_understood_to_json(const std::vector<knowledge::NotUnderstood>& words);
+
+/// {findings, not_understood, verdict, settled, causes, question, proposals, cautions}.
+/// A cause: {id, name, kind, probability, for, against, what, check, sources}; for and against:
+/// [{sign, text, log_odds}]. question: null or {sign, asks, gain_bits, cost}. A proposal: {id,
+/// cause, name, on_pattern, suits, steps, follow, sources}. A step: operation, its options,
+/// amount_mm and of (null where there is none; a ratio stands under `amount`), side, assumed,
+/// worth_making, limit (null when there is none), text.
+Json advice_to_json(const knowledge::Knowledge& k, const knowledge::Advice& advice);
+
+}  // namespace pinwright::api

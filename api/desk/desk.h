@@ -1,0 +1,96 @@
+#pragma once
+// The one code path: what the command line and the HTTP service both call. Requests and replies are
+// JSON (fields: request.h, advice_json.h, revision_json.h and below), refusals are values.
+//
+// Thread safety: every call may be made from any thread. Bad input changes nothing.
+//
+// `key` of a write is the idempotency key, empty for none: the same request with the same key is
+// answered as before and changes nothing; another request with it is refused
+// ("request-key-reused").
+
+#include <memory>
+#include <string>
+
+#include "api/desk/block_cache.h"
+#include "api/desk/outcome.h"
+#include "api/store/store.h"
+#include "engine/pattern/block.h"
+#include "knowledge/model.h"
+
+namespace pinwright::api {
+
+struct ChangeRequest;
+
+/// A block that is worked on: a revision of the store, or one read from a file.
+struct Subject {
+  std::shared_ptr<const Block> block;
+  int revision = 0;  ///< 0: not from the store
+  std::string etag;  ///< empty: not from the store
+};
+
+class Desk {
+ public:
+  /// Without a store everything that needs one is refused with "store-missing".
+  Desk(knowledge::Knowledge knowledge, std::unique_ptr<Store> store);
+
+  const knowledge::Knowledge& knowledge() const { return knowledge_; }
+
+  /// --- What is known.
+  /// `section` empty for the overview; see knowledge_json.h. "entry-unknown", nearest one offered.
+  Outcome list_knowledge(const std::string& section) const;
+  Outcome show_knowledge(const std::string& id) const;
+  /// {"words", "kind"?} -> {findings, not_understood}.
+  Outcome describe(const Json& request) const;
+
+  /// --- Blocks and revisions.
+  /// {"kind", "id", "name"?, "size"?, "wearer" | "measurements", "fabric"?, "ease"?, "save"?,
+  /// "author"?, "reason"?} -> {block: {...}, proof}, or with "save": true the saved revision.
+  Outcome draft(const Json& request, const std::string& key = {});
+  /// A block's JSON, or {"block": {...}, "author"?, "reason"?} -> revision 1.
+  Outcome save(const Json& request, const std::string& key = {});
+  Outcome blocks();
+  Outcome revisions(const std::string& block);
+  /// Latest with 0.
+  Outcome revision(const std::string& block, int number);
+  /// {"revision": n, "reason", "author"?}; the base may be left empty.
+  Outcome restore(const std::string& block, const Base& base, const Json& request,
+                  const std::string& key = {});
+  Result<Subject> subject(const std::string& block, int number = 0);
+  /// A block from elsewhere: "field-..." and all of check_block (exchange.h).
+  static Result<Subject> subject(const Json& block);
+
+  /// --- The main job.
+  /// request.h (Told) -> advice_json.h.
+  Outcome advise(const Subject& subject, const Json& request) const;
+  /// request.h (ChangeRequest) -> {block, base_revision, etag, steps, notes, proof, drawing,
+  /// geometry?}. Nothing is written; a proof that fails is told (reply.pass is false).
+  Outcome preview(const Subject& subject, const Json& request) const;
+  /// The same with "reason" -> the new revision. Refused: "base-missing", "revision-stale" (with
+  /// the current revision), "proof-failed", "nothing-changed".
+  Outcome apply(const std::string& block, const Base& base, const Json& request,
+                const std::string& key = {});
+  /// -> {block, revision, etag, proof}.
+  Outcome check(const Subject& subject) const;
+
+  /// --- Drawings, as SVG text. A change between two revisions tells what each one between did.
+  Result<std::string> draw(const Subject& subject) const;
+  Result<std::string> draw_change(const Subject& before, const Subject& after) const;
+  /// What preview() would draw.
+  Result<std::string> draw_preview(const Subject& subject, const Json& request) const;
+
+ private:
+  struct Changed;
+  Result<Changed> change(const Subject& subject, const ChangeRequest& request) const;
+  Outcome save_block(const Block& block, const std::string& author, const std::string& reason,
+                     const RequestKey& key);
+  Refusal no_store() const;
+
+  knowledge::Knowledge knowledge_;
+  std::unique_ptr<Store> store_;
+  BlockCache cache_;
+};
+
+/// The outcome of a write as reply or refusal.
+Outcome outcome_of(const Written& written);
+
+}  // namespace pinwright::api

@@ -1,0 +1,70 @@
+#pragma once
+// The requests as they come in JSON, read in one pass with all their faults.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "api/exchange/json.h"
+#include "engine/alteration/step.h"
+#include "engine/pattern/tryon.h"
+#include "knowledge/model.h"
+#include "knowledge/understand.h"
+
+namespace pinwright::api {
+
+class ObjectReader;
+
+/// What was seen and asked at a try-on: {"words", "findings", "answers": {sign: "present" |
+/// "absent" | "unknown"}, "wearer", "fabric"}; all of it optional.
+struct Told {
+  std::string words;
+  std::vector<Finding> findings;
+  std::vector<std::pair<std::string, FindingState>> answers;  ///< in the order given
+  std::optional<Wearer> wearer;
+  std::optional<Fabric> fabric;
+  bool empty() const { return words.empty() && findings.empty() && answers.empty(); }
+};
+
+/// Findings may be those of an answer of ours: its null amounts and `takes_up_mm` are passed over.
+/// A fabric is an object or the id of a cloth that is known (fabrics.h).
+Told read_told(ObjectReader& in, Problems& problems);
+
+/// A change of a block: what was told, and either steps or a proposal of the advice on it.
+/// {"steps": [...]} or {"proposal": id, ...told..., "amounts": [null | "12 mm half" | {"amount_mm":
+/// 12, "of": "half"}, ...]} (the k-th for the k-th step that has an amount; null or a shorter list
+/// leaves the amount as proposed); "geometry": true asks for the altered block in the answer.
+struct ChangeRequest {
+  std::vector<Step> steps;
+  std::string proposal;
+  struct Amount {
+    double amount = 0.0;   ///< mm, or a plain number for a ratio
+    std::optional<Of> of;  ///< not said: as proposed
+    std::string place;
+    bool plain = false;  ///< a number without unit: only right for a ratio
+  };
+  std::vector<std::optional<Amount>> amounts;
+  Told told;
+  bool geometry = false;
+  std::string author;
+  std::string reason;
+};
+
+/// With `to_be_saved`, "reason" is required and "author" allowed. Steps of an answer of ours may be
+/// sent back as they are: `text`, `limit`, `assumed`, `worth_making` and nulls are passed over.
+ChangeRequest read_change(const Json& body, bool to_be_saved, Problems& problems);
+
+/// "field-missing" for a reason that is empty or blank.
+std::string read_reason(ObjectReader& in);
+
+/// The try-on on a block of this kind: findings from words, from the list and from the answers;
+/// each checked against the knowledge. An answer to a sign that the words or the list already tell
+/// the other way is refused ("answer-contradicts"); told the same way it changes nothing.
+struct Heard {
+  TryOn tryon;
+  std::vector<knowledge::NotUnderstood> not_understood;
+};
+Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const Told& told);
+
+}  // namespace pinwright::api
