@@ -118,6 +118,9 @@ Meeting closest(const Arc& a, const Arc& b) {
   return {a.t0 + u * (a.t1 - a.t0), b.t0 + v * (b.t1 - b.t0), gap, false, a.t0, a.t1, b.t0, b.t1};
 }
 
+/// An end that Newton's method reached but for rounding.
+double snapped(double t) { return t < kShortest ? 0.0 : t > 1.0 - kShortest ? 1.0 : t; }
+
 bool finite(const Cubic& c) {
   return std::all_of(c.p.begin(), c.p.end(), [](Vec2 p) { return finite(p); });
 }
@@ -145,7 +148,7 @@ std::vector<Meeting> meetings(const Cubic& a, const Cubic& b) {
     const bool last = ++looked_at >= kMostPairs;
     if (last || (x.is_straight() && y.is_straight())) {
       Meeting m = closest(x, y);
-      m.touching = !crossing_once;
+      m.touching = !crossing_once || m.gap > kFoundMm;
       if (m.gap <= kCoincidentMm) found.push_back(m);
       continue;
     }
@@ -160,6 +163,7 @@ std::vector<Meeting> meetings(const Cubic& a, const Cubic& b) {
       open.emplace_back(x, second), open.emplace_back(x, first);
     }
   }
+  for (Meeting& m : found) m.t = snapped(m.t), m.s = snapped(m.s);
   return found;
 }
 
@@ -173,6 +177,7 @@ std::optional<Shared> shared_stretch(const Cubic& a, const Cubic& b) {
     const Nearest on_a = nearest(ca, point(b, end));
     if (on_a.distance <= kCoincidentMm) ends.emplace_back(on_a.at.t, end);
   }
+  for (auto& [t, s] : ends) t = snapped(t), s = snapped(s);
   std::sort(ends.begin(), ends.end());
   std::optional<Shared> stretch;
   for (std::size_t i = 1; i < ends.size(); ++i) {

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "engine/geometry/fairing.h"
 #include "engine/geometry/fairing_input.h"
@@ -10,6 +11,9 @@ namespace {
 
 /// Rounds of knots and tangents; each brings the knots nearer to the curve's own turns.
 constexpr int kRounds = 4;
+/// Weight that pulls the end derivatives' lengths to 1, and the most they may differ from it.
+constexpr double kPull = 0.1;
+constexpr double kMostChange = 0.5;
 
 /// Length of every span from its chord and the directions at its ends.
 std::vector<double> spans(const std::vector<Vec2>& p, const std::vector<Vec2>& directions) {
@@ -44,6 +48,37 @@ std::vector<Vec2> derivatives(const std::vector<Vec2>& p, const std::vector<doub
   return m;
 }
 
+/// Jumps of the third derivative at the inner points, made dimensionless with the spans there.
+std::vector<Vec2> jumps(const std::vector<Vec2>& p, const std::vector<double>& h,
+                        const std::vector<Vec2>& m) {
+  std::vector<Vec2> third(h.size()), jump;
+  for (std::size_t i = 0; i < h.size(); ++i) {
+    third[i] = 6.0 / (h[i] * h[i]) * (m[i] + m[i + 1] - 2.0 / h[i] * (p[i + 1] - p[i]));
+    if (i > 0) jump.push_back(h[i - 1] * h[i] * (third[i] - third[i - 1]));
+  }
+  return jump;
+}
+
+/// The lengths of the end derivatives (near 1) that make these jumps least. The spline is linear in
+/// both lengths, so this is a least-squares problem of two unknowns.
+std::pair<double, double> end_speeds(const std::vector<Vec2>& p, const std::vector<double>& h,
+                                     Vec2 first, Vec2 last) {
+  const std::vector<Vec2> base = jumps(p, h, derivatives(p, h, first, last));
+  const std::vector<Vec2> with_a = jumps(p, h, derivatives(p, h, 2.0 * first, last));
+  const std::vector<Vec2> with_b = jumps(p, h, derivatives(p, h, first, 2.0 * last));
+  double aa = kPull, ab = 0.0, bb = kPull, ra = 0.0, rb = 0.0;
+  for (std::size_t i = 0; i < base.size(); ++i) {
+    const Vec2 da = with_a[i] - base[i], db = with_b[i] - base[i];
+    aa += dot(da, da), ab += dot(da, db), bb += dot(db, db);
+    ra -= dot(da, base[i]), rb -= dot(db, base[i]);
+  }
+  const double det = aa * bb - ab * ab;
+  const auto kept = [](double change) {
+    return 1.0 + (std::isfinite(change) ? std::clamp(change, -kMostChange, kMostChange) : 0.0);
+  };
+  return {kept((ra * bb - rb * ab) / det), kept((rb * aa - ra * ab) / det)};
+}
+
 }  // namespace
 
 Result<Curve> fair_through(const std::vector<Vec2>& points, Vec2 start_tangent, Vec2 end_tangent) {
@@ -62,7 +97,8 @@ Result<Curve> fair_through(const std::vector<Vec2>& points, Vec2 start_tangent, 
   std::vector<double> h;
   for (int round = 0; round < kRounds; ++round) {
     h = spans(points, m);
-    m = derivatives(points, h, first, last);
+    const auto [a, b] = end_speeds(points, h, first, last);
+    m = derivatives(points, h, a * first, b * last);
   }
   Curve c;
   c.points.reserve(3 * n - 2);

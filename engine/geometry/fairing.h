@@ -14,8 +14,9 @@ namespace pinwright {
 /// Practical Guide to Splines, ch. IV-V). One segment between neighbouring points.
 /// Knots: a span is as long as its chord, lengthened by 1 / cos^2(turn / 4), turn being the angle
 /// that the curve turns within the span; with unit end derivatives a single span is then the usual
-/// cubic arc (handles 4/3 tan(turn / 4) of the radius). So tangent directions need not be unit, and
-/// a quarter circle's points give a quarter circle within 1e-3 of its radius.
+/// cubic arc (handles 4/3 tan(turn / 4) of the radius). With inner points the lengths of the end
+/// derivatives are chosen near 1 so that the third derivative jumps least. So tangent directions
+/// need not be unit, and a quarter circle's points give it within 1e-3 of its radius.
 /// Errors: "fairing-points" (too few, coincident or not finite), "fairing-tangent" (zero or not
 /// finite).
 Result<Curve> fair_through(const std::vector<Vec2>& points, Vec2 start_tangent, Vec2 end_tangent);

@@ -47,15 +47,25 @@ class Collection {
       stretches_.push_back({at(i, shared->t0, j, shared->s0), at(i, shared->t1, j, shared->s1)});
       return;
     }
-    std::vector<Meeting> touches;
-    for (const Meeting& m : meetings(p, q)) {
-      if (m.touching) {
-        touches.push_back(m);
-      } else {
+    std::vector<Meeting> touches, crossings;
+    for (const Meeting& m : meetings(p, q)) (m.touching ? touches : crossings).push_back(m);
+    std::vector<std::vector<Meeting>> groups = grouped(touches);
+    for (const Meeting& m : crossings) {
+      // a crossing in the midst of a touch is its tightest place
+      const auto holds = [&](const Meeting& o) {
+        const double dt = o.t1 - o.t0, ds = o.s1 - o.s0;
+        return o.t0 - dt <= m.t && m.t <= o.t1 + dt && o.s0 - ds <= m.s && m.s <= o.s1 + ds;
+      };
+      const auto group = std::find_if(
+          groups.begin(), groups.end(),
+          [&](const std::vector<Meeting>& g) { return std::any_of(g.begin(), g.end(), holds); });
+      if (group == groups.end()) {
         points_.push_back(at(i, m.t, j, m.s));
+      } else {
+        group->push_back(m);
       }
     }
-    gather(i, j, touches);
+    for (const std::vector<Meeting>& g : groups) take(i, j, g);
   }
 
   std::vector<Crossing> told() {
@@ -88,9 +98,8 @@ class Collection {
            between(a_, x.on_a, y.on_a) <= kOnePlaceMm && between(b_, x.on_b, y.on_b) <= kOnePlaceMm;
   }
 
-  /// Touching stretches that adjoin on both curves are one touch: its tightest place, or both of
-  /// its ends when it is long.
-  void gather(std::size_t i, std::size_t j, std::vector<Meeting>& touches) {
+  /// Touching stretches that adjoin on both curves are one touch.
+  static std::vector<std::vector<Meeting>> grouped(std::vector<Meeting>& touches) {
     std::sort(touches.begin(), touches.end(),
               [](const Meeting& x, const Meeting& y) { return x.t0 < y.t0; });
     std::vector<std::vector<Meeting>> groups;
@@ -109,17 +118,20 @@ class Collection {
         group->push_back(m);
       }
     }
-    for (const std::vector<Meeting>& g : groups) {
-      const auto [first, last] = std::minmax_element(
-          g.begin(), g.end(), [](const Meeting& x, const Meeting& y) { return x.t < y.t; });
-      if (length(a_.segment(i), first->t, last->t) > kLongTouchMm) {
-        stretches_.push_back({at(i, first->t, j, first->s), at(i, last->t, j, last->s)});
-        continue;
-      }
-      const auto best = std::min_element(
-          g.begin(), g.end(), [](const Meeting& x, const Meeting& y) { return x.gap < y.gap; });
-      points_.push_back(at(i, best->t, j, best->s));
+    return groups;
+  }
+
+  /// A touch is told by its tightest place, or by both of its ends when it is long.
+  void take(std::size_t i, std::size_t j, const std::vector<Meeting>& g) {
+    const auto [first, last] = std::minmax_element(
+        g.begin(), g.end(), [](const Meeting& x, const Meeting& y) { return x.t < y.t; });
+    if (length(a_.segment(i), first->t, last->t) > kLongTouchMm) {
+      stretches_.push_back({at(i, first->t, j, first->s), at(i, last->t, j, last->s)});
+      return;
     }
+    const auto best = std::min_element(
+        g.begin(), g.end(), [](const Meeting& x, const Meeting& y) { return x.gap < y.gap; });
+    points_.push_back(at(i, best->t, j, best->s));
   }
 
   /// A stretch that runs on over a joint is one stretch.

@@ -26,7 +26,7 @@ struct Run {
 
 /// Runs of a closed counter-clockwise ring, in order. Edges are parted at their inner corners of
 /// more than 1e-3 radians. Between neighbouring points the true offset lies within
-/// kFlatnessMm / 4 of the chord.
+/// kFlatnessMm / 2 of the chord.
 std::vector<Run> offset_runs(const std::vector<OffsetEdge>& ring);
 
 /// The runs joined: mitred, trimmed, stepped, or folded back. May cross itself where an allowance

@@ -8,7 +8,7 @@ namespace pinwright {
 namespace {
 
 constexpr double kCorner = 1e-3;  // radians
-constexpr double kChordMm = 0.25 * kFlatnessMm;
+constexpr double kChordMm = 0.5 * kFlatnessMm;
 constexpr int kDeepest = 12;
 
 /// b(t) moved outward: to the right of the direction of travel, the ring being counter-clockwise.

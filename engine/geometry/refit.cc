@@ -5,6 +5,7 @@
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/fairing.h"
 #include "engine/geometry/fairing_input.h"
+#include "engine/geometry/nearest.h"
 
 namespace pinwright {
 namespace {
@@ -77,7 +78,7 @@ class Fit {
       const bool settled = worth - now <= 1e-10 * worth;
       x_ = x, place_ = place, worth = now;
       slide = std::max(1e-5, 0.1 * slide);
-      if (settled) break;
+      if (settled && !find_places_anew(worth)) break;
     }
     return curve(x_);
   }
@@ -155,6 +156,21 @@ class Fit {
       }
       place[i] = u;
     }
+  }
+
+  /// Near a sharp bend a goal may be held on the wrong side of it. True when looking at the whole
+  /// curve brings the error down.
+  bool find_places_anew(double& worth) {
+    const Curve c = curve(x_);
+    std::vector<double> place;
+    for (const Vec2& g : goal_) {
+      const CurvePlace at = nearest(c, g).at;
+      place.push_back(static_cast<double>(at.segment) + at.t);
+    }
+    const double now = error(c, place);
+    if (!(now < 0.999 * worth)) return false;
+    place_ = place, worth = now;
+    return true;
   }
 
   double error(const Curve& c, const std::vector<double>& place) const {
