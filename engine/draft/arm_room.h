@@ -1,0 +1,21 @@
+#pragma once
+// Room for a large arm: the armhole is deepened where the sleeve's cap would be too flat.
+
+#include <functional>
+
+#include "engine/base/result.h"
+#include "engine/pattern/block.h"
+
+namespace pinwright::drafting {
+
+/// A cap flatter than this share of the sleeve's girth is made higher by lowering the underarm
+/// points. Our own figure.
+inline constexpr double kFlattestCap = 0.25;
+inline constexpr double kMostLoweredMm = 60.0;
+
+/// Draws the block with the underarm points `lowered` by nothing; when the arm does not fit or the
+/// cap is too flat, by as little as makes the cap kFlattestCap of its girth high, at most
+/// kMostLoweredMm. The problems are those of the last drawing.
+Result<Block> with_room_for_arm(const std::function<Result<Block>(double lowered)>& draw);
+
+}  // namespace pinwright::drafting

@@ -1,0 +1,180 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "engine/draft/arm_room.h"
+#include "engine/draft/draft.h"
+#include "engine/draft/neckline.h"
+#include "engine/draft/parts.h"
+#include "engine/draft/sewing.h"
+#include "engine/draft/sleeve.h"
+#include "engine/draft/woven.h"
+#include "engine/geometry/arc_length.h"
+#include "engine/geometry/intersect.h"
+#include "engine/pattern/level.h"
+
+namespace pinwright {
+namespace drafting {
+namespace {
+
+// 3/4 to 1 1/4 in in all on a light blouse, the back a little more: common practice.
+constexpr double kFrontCapEaseMm = 11.0;
+constexpr double kBackCapEaseMm = 14.0;
+constexpr double kSleeveHemMm = 25.0;
+constexpr double kOverHandMm = 25.0;    // the hem passes the hand without an opening
+constexpr double kFrontWiderMm = 5.0;   // each front quarter over the mean, the back under it
+
+WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& shoulder,
+                    double lowered) {
+  WovenPlan plan;
+  plan.shoulder = shoulder;
+  const double bust = (body["bust-girth"] + ease.at("bust-girth")) / 4.0;
+  const double waist = (body["waist-girth"] + ease.at("waist-girth")) / 4.0;
+  plan.front_bust = bust + kFrontWiderMm;
+  plan.back_bust = bust - kFrontWiderMm;
+  plan.front_waist = waist + kFrontWiderMm;
+  plan.back_waist = waist - kFrontWiderMm;
+  plan.front_across = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
+  plan.back_across = (body["across-back-width"] + ease.at("across-back-width")) / 2.0;
+  plan.nape_y = body["back-waist-length"];
+  plan.underarm_below_neck = shoulder.base_rise + body["scye-depth"] + kWovenUnderarmBelowMm + lowered;
+  const double to_bust = body["neck-shoulder-point-to-bust-point"];
+  plan.bust_point = {body["bust-point-width"] / 2.0, body["front-waist-length"] - to_bust};
+  plan.neck_y =
+      plan.bust_point.y + plumb_part(to_bust, plan.bust_point.x - shoulder.base_width);
+  return plan;
+}
+
+double run_length(const Piece& piece, EdgeRole role) {
+  double sum = 0.0;
+  for (const Edge& edge : piece.edges) {
+    if (edge.role == role) sum += length(edge.curve);
+  }
+  return sum;
+}
+
+/// What the piece lacks of the wanted half width at its bust level.
+double lack(const Piece& piece, std::string_view level, double wanted) {
+  const double underarm = find_landmark(piece, "underarm-point")->at.y;
+  const double y = std::min(find_landmark(piece, level)->at.y, underarm - 0.01);
+  return wanted - cloth_width(piece, y).value_or(wanted);
+}
+
+struct Halves {
+  Piece front;
+  Piece back;
+};
+
+/// Draws both halves; where a dart crosses the bust level the width laid out is corrected by what
+/// the sewn piece lacks, until it lacks nothing.
+Result<Halves> draw_halves(const WovenPlan& wanted) {
+  WovenPlan plan = wanted;
+  Halves halves;
+  for (int round = 0; round < 12; ++round) {
+    const Result<Piece> back = woven_back(plan);
+    if (!back) return back.problems();
+    const double neckline = plan.shoulder.neckline_mm / 2.0 - run_length(*back, EdgeRole::neckline);
+    const Result<Piece> front = woven_front(plan, run_length(*back, EdgeRole::side), neckline);
+    if (!front) return front.problems();
+    halves = {*front, *back};
+    const double front_lack = lack(halves.front, "bust-point", wanted.front_bust);
+    const double back_lack = lack(halves.back, "bust-level", wanted.back_bust);
+    if (std::abs(front_lack) + std::abs(back_lack) < 1e-9) break;
+    plan.front_bust += front_lack;
+    plan.back_bust += back_lack;
+  }
+  return halves;
+}
+
+void add_lengthen_line(Piece& piece, const Edge& side, double y) {
+  const auto crossing = at_height(side.curve, y);
+  if (crossing.empty()) return;
+  piece.lengthen_lines = {{"body", {0.0, y}, {point(side.curve, crossing.front()).x, y}}};
+}
+
+void add_seams(Block& block) {
+  block.seams.push_back(plain_seam("shoulder", "Shoulder seam",
+                                   {part("back", "shoulder-outer"), part("back", "shoulder-inner")},
+                                   {part("front", "shoulder")}, kWovenShoulderEaseMm));
+  block.seams.push_back(plain_seam("side", "Side seam",
+                                   {part("front", "side-lower"), part("front", "side-upper")},
+                                   {part("back", "side")}));
+  block.joins = {
+      running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
+                 {{"front", "shoulder", "neckline"}, {"back", "shoulder-inner", "neckline"}}),
+      running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
+                 {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder-outer"}}),
+      running_on("armhole-over-side", "Armhole over the side seam",
+                 {{"front", "side-upper", "armhole"}, {"back", "side", "armhole"}}),
+      running_on("waist-over-side", "Waist over the side seam",
+                 {{"front", "waist-outer", "side-lower"}, {"back", "waist-outer", "side"}}),
+      running_on("side-over-bust-dart", "Side over the bust dart",
+                 {{"front", "side-lower", "bust-dart-in"}, {"front", "bust-dart-out", "side-upper"}}),
+      running_on("waist-over-front-dart", "Waist over the front's waist dart",
+                 {{"front", "waist-inner", "waist-dart-in"},
+                  {"front", "waist-dart-out", "waist-outer"}}),
+      running_on("waist-over-back-dart", "Waist over the back's waist dart",
+                 {{"back", "waist-inner", "waist-dart-in"},
+                  {"back", "waist-dart-out", "waist-outer"}}),
+      running_on("shoulder-over-dart", "Shoulder over the shoulder dart",
+                 {{"back", "shoulder-outer", "shoulder-dart-in"},
+                  {"back", "shoulder-dart-out", "shoulder-inner"}}),
+      square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
+                     {"front", "neckline", "centre-front"}),
+      square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
+                     {"back", "neckline", "centre-back"}),
+      square_at_fold("waist-at-centre-front", "Waist at the centre front",
+                     {"front", "centre-front", "waist-inner"}),
+      square_at_fold("waist-at-centre-back", "Waist at the centre back",
+                     {"back", "centre-back", "waist-inner"})};
+}
+
+Result<Block> draw_woven_bodice(const DraftInput& input, const EaseMap& ease,
+                                const ShoulderPlan& shoulder, double lowered) {
+  const Body body(input.wearer.body);
+  Result<Halves> halves = draw_halves(make_plan(body, ease, shoulder, lowered));
+  if (!halves) return halves.problems();
+  Piece& front = halves->front;
+  Piece& back = halves->back;
+  const Edge& lower = *find_edge(front, "side-lower");
+  const double line_y = (std::max(lower.curve.start().y, 0.0) + lower.curve.end().y) / 2.0;
+  add_lengthen_line(front, lower, line_y);
+  add_lengthen_line(back, *find_edge(back, "side"), line_y);
+
+  SleeveAsk arm;
+  arm.front_ease_mm = kFrontCapEaseMm;
+  arm.back_ease_mm = kBackCapEaseMm;
+  arm.girth_mm = body["upper-arm-girth"] + ease.at("upper-arm-girth");
+  arm.hem_girth_mm = body["hand-girth"] + kOverHandMm;
+  arm.length_mm = body["arm-length"];
+  arm.least_below_mm = 200.0;
+  arm.allowance_mm = kWovenAllowanceMm;
+  arm.hem_allowance_mm = kSleeveHemMm;
+  const Result<Piece> arm_piece = sleeve_for(arm, front, back);
+  if (!arm_piece) return arm_piece.problems();
+
+  Block block = begin_block(input, kWovenBodice, "Woven bodice", ease);
+  block.pieces = {std::move(front), std::move(back), *arm_piece};
+  add_seams(block);
+  add_sleeve_seams(block, kFrontCapEaseMm, kBackCapEaseMm);
+  note_ease_as_drawn(block);
+  return block;
+}
+
+}  // namespace
+}  // namespace drafting
+
+Result<Block> draft_woven_bodice(const DraftInput& input) {
+  using namespace drafting;
+  const Problems problems = check_input(kWovenBodice, input);
+  if (!problems.empty()) return problems;
+  const Body body(input.wearer.body);
+  const EaseMap ease = woven_ease(input);
+  const Result<ShoulderPlan> plan =
+      plan_shoulder(body, body["neck-base-girth"] + ease.at("neck-base-girth"));
+  if (!plan) return plan.problems();
+  return with_room_for_arm(
+      [&](double lowered) { return draw_woven_bodice(input, ease, *plan, lowered); });
+}
+
+}  // namespace pinwright
