@@ -62,7 +62,8 @@ struct Proposal {
 struct Advice {
   std::vector<Finding> findings;
   std::vector<NotUnderstood> not_understood;
-  std::vector<CauseFound> causes;       ///< most probable first; those under 0.02 left out
+  /// Most probable first; those under 0.02 and those that make nothing of what was seen left out.
+  std::vector<CauseFound> causes;
   bool settled = false;
   std::string verdict;                  ///< one sentence; "cannot tell yet" is one
   std::optional<QuestionAsked> question;
@@ -71,7 +72,10 @@ struct Advice {
 };
 
 /// `block` gives kind, geometry for measures, fabric; `tryon` may override fabric and wearer.
-/// Findings are taken from tryon; not_understood is passed through.
+/// Findings are taken from tryon; not_understood is passed through. Proposals are those of the
+/// causes of probability 0.1 or more, at most five causes.
+/// Errors: those of check_findings (place "/findings/0/sign"), of check_measurements
+/// ("/wearer/body/<id>"), "block-kind-unknown" ("/block/kind"), "evidence-too-wide".
 Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon,
                       std::vector<NotUnderstood> not_understood);
 

@@ -53,7 +53,11 @@ Evaluated name_value(const ExpressionNode& node, const Values& values) {
     return e;
   }
   if (node.group == "garment") return looked_up(values.garment, node);
-  if (node.group == "body") return looked_up(values.body, node);
+  if (node.group == "body") {
+    Evaluated e = looked_up(values.body, node);
+    e.used_body = e.value.has_value();
+    return e;
+  }
   if (node.group == "ease") return looked_up(values.ease, node);
   if (!values.fabric) return missing("fabric");
   if (node.name == "stretch_across") return known(values.fabric->stretch_across);
@@ -88,6 +92,7 @@ Evaluated converted(const ExpressionNode& node, const Values& values, Of of) {
     Evaluated p = converted(part, values, of);
     e.missing.insert(e.missing.end(), p.missing.begin(), p.missing.end());
     e.used_found = e.used_found || p.used_found;
+    e.used_body = e.used_body || p.used_body;
     e.not_finite = e.not_finite || p.not_finite;
     if (p.value) v.push_back(*p.value);
   }
@@ -97,6 +102,7 @@ Evaluated converted(const ExpressionNode& node, const Values& values, Of of) {
                                                  : v[0] / v[1];
   Evaluated done = known(x);
   done.used_found = e.used_found;
+  done.used_body = e.used_body;
   return done;
 }
 
@@ -137,18 +143,34 @@ Evaluated value_of(const ExpressionNode& node, const Values& values) {
     all.missing.insert(all.missing.end(), e.missing.begin(), e.missing.end());
     all.not_finite = all.not_finite || e.not_finite;
     all.used_found = all.used_found || e.used_found;
+    all.used_body = all.used_body || e.used_body;
     if (e.value) v.push_back(*e.value);
   }
   if (node.kind == Kind::first || v.size() != node.parts.size()) {
     all.used_found = false;
+    all.used_body = false;
     return all;
   }
   Evaluated done = known(combined(node.kind, v));
   done.used_found = all.used_found;
+  done.used_body = all.used_body;
   return done;
 }
 
+void collect_found(const ExpressionNode& node, std::vector<std::string>& names) {
+  if (node.kind == Kind::name && node.group == "found" &&
+      std::find(names.begin(), names.end(), node.name) == names.end())
+    names.push_back(node.name);
+  for (const auto& part : node.parts) collect_found(part, names);
+}
+
 }  // namespace
+
+std::vector<std::string> Expression::found_names() const {
+  std::vector<std::string> names;
+  collect_found(*root_, names);
+  return names;
+}
 
 Evaluated evaluate(const Expression& expression, const Values& values) {
   return value_of(expression.root(), values);

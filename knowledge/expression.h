@@ -8,7 +8,7 @@
 //                                   takes up 2 d)
 //             found.<sign>          the same, told with that one sign
 //             garment.<measure>     finished measure of the block (engine/pattern/measures.h)
-//             body.<measurement>    of the wearer, else of the body the block is drafted for
+//             body.<measurement>    of the wearer at this try-on, if she was measured
 //             ease.<measurement>    the block's intended ease on that measurement
 //             fabric.stretch_across, fabric.stretch_along, fabric.recovery
 //   functions half(x) whole(x)      of what goes round the body
@@ -58,6 +58,8 @@ class Expression {
   Dimension dimension() const;
   /// True when `found` or a found.<sign> stands anywhere in it.
   bool uses_found() const;
+  /// The signs that stand in it as found.<sign>, each once; an empty name for bare `found`.
+  std::vector<std::string> found_names() const;
   const ExpressionNode& root() const { return *root_; }
   explicit Expression(std::shared_ptr<const ExpressionNode> root) : root_(std::move(root)) {}
 
@@ -91,6 +93,7 @@ struct Evaluated {
   std::optional<double> value;
   std::vector<std::string> missing;  ///< names without a number: "found", "body.upper-arm-girth"
   bool used_found = false;           ///< the value rests on an amount that was told
+  bool used_body = false;            ///< the value rests on the wearer's measurements
   bool not_finite = false;           ///< a division by nothing
 };
 Evaluated evaluate(const Expression& expression, const Values& values);

@@ -1,0 +1,156 @@
+#include "knowledge/advise.h"
+
+#include <algorithm>
+#include <set>
+
+#include "engine/diagnosis/question.h"
+#include "engine/diagnosis/reasons.h"
+#include "engine/pattern/measurement.h"
+#include "knowledge/network_of.h"
+#include "knowledge/proposals.h"
+#include "knowledge/verdict.h"
+#include "knowledge/wording.h"
+
+namespace pinwright::knowledge {
+namespace {
+
+constexpr double kLeastTold = 0.02;      ///< causes below are left out
+constexpr double kLeastProposed = 0.1;   ///< remedies are given from here on
+constexpr std::size_t kMostProposed = 5; ///< causes whose remedies are given
+constexpr double kLeastAsked = 0.03;     ///< causes that a question may be about
+
+/// The finding that stands for a sign: the present one with an amount, else any of its state.
+const Finding* finding_of(const std::vector<Finding>& findings, const std::string& sign,
+                          Seen seen) {
+  const FindingState state = seen == Seen::present ? FindingState::present : FindingState::absent;
+  const Finding* best = nullptr;
+  for (const auto& f : findings)
+    if (f.sign == sign && f.state == state && (best == nullptr || (!best->amount && f.amount)))
+      best = &f;
+  return best;
+}
+
+Result<CauseFound> cause_found(const KindNetwork& n, const Evidence& evidence, double probability,
+                               std::size_t cause, const std::vector<Finding>& findings) {
+  const Cause& c = *n.causes[cause];
+  CauseFound found{c.id, c.name, c.kind, c.what, c.check, probability, {}, {}, c.sources};
+  const auto why = reasons(n.network, evidence, cause);
+  if (!why) return why.problems();
+  for (const auto& r : *why) {
+    const Sign& sign = *n.signs[r.sign];
+    const Finding* f = finding_of(findings, sign.id, evidence[r.sign]);
+    if (f == nullptr) continue;
+    (r.log_odds > 0.0 ? found.reasons_for : found.reasons_against)
+        .push_back({sign.id, said_finding(sign, *f), r.log_odds});
+  }
+  return found;
+}
+
+Result<std::optional<QuestionAsked>> question(const KindNetwork& n, const Evidence& evidence,
+                                              const Posterior& posterior,
+                                              const std::vector<std::size_t>& in_play) {
+  std::set<std::size_t> about;
+  for (const std::size_t c : in_play)
+    if (posterior.cause[c] >= kLeastAsked) about.insert(c);
+  QuestionOptions options;
+  options.cost.assign(n.signs.size(), 1.0);
+  options.may_ask.assign(n.signs.size(), false);
+  for (std::size_t i = 0; i < n.signs.size(); ++i) options.cost[i] = n.signs[i]->cost;
+  for (const auto& link : n.network.links)
+    if (about.contains(link.cause) && !n.signs[link.sign]->ask.empty())
+      options.may_ask[link.sign] = true;
+  const auto next = next_question(n.network, evidence, options);
+  if (!next) return next.problems();
+  if (!next->has_value()) return std::optional<QuestionAsked>();
+  const Question& q = **next;
+  const Sign& sign = *n.signs[q.sign];
+  return std::optional(QuestionAsked{sign.id, sign.ask, q.gain, sign.cost});
+}
+
+std::vector<std::string> cautions(const Advice& advice, const std::vector<std::string>& elsewhere,
+                                  const Knowledge& k, const std::string& kind) {
+  std::vector<std::string> all;
+  bool cut = false;
+  bool sew = false;
+  for (const auto& p : advice.proposals) {
+    cut = cut || p.on_pattern;
+    for (const auto& s : p.steps) sew = sew || s.step.operation == "sew";
+  }
+  if (cut)
+    all.push_back("Alter a copy and keep the old pattern until the new one has been tried on; cut "
+                  "away from the hand that holds.");
+  if (sew)
+    all.push_back("Unpick with the blade away from wearer and hand; never press cloth on the "
+                  "wearer: steam scalds. Switch the machine off to thread it.");
+  if (advice.question && advice.question->cost >= 2.0)
+    all.push_back("Pin with the points away from the skin, and unpick or snip only with the top "
+                  "taken off.");
+  for (const auto& f : advice.findings) {
+    const bool presses = f.sign == "armhole-too-tight" || f.sign == "neckline-too-tight" ||
+                         f.sign == "upper-arm-too-tight";
+    if (f.state == FindingState::present && presses) {
+      all.push_back("This is advice on fit: pain, numbness or swelling that stays is a doctor's "
+                    "matter.");
+      break;
+    }
+  }
+  for (const auto& id : std::set<std::string>(elsewhere.begin(), elsewhere.end())) {
+    const Sign* sign = find_sign(k, id);
+    all.push_back("Left out: \"" + (sign == nullptr ? id : small_first(sign->name)) +
+                  "\" is not looked for on a " + kind + ".");
+  }
+  return all;
+}
+
+}  // namespace
+
+Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon,
+                      std::vector<NotUnderstood> not_understood) {
+  Problems problems = check_findings(k, tryon.findings, "/findings");
+  if (tryon.wearer) {
+    const Problems body = check_measurements(tryon.wearer->body, "/wearer/body");
+    problems.insert(problems.end(), body.begin(), body.end());
+  }
+  if (std::find(k.kinds.begin(), k.kinds.end(), block.kind) == k.kinds.end())
+    problems.push_back({"block-kind-unknown", "/block/kind",
+                        "nothing is known about a block of kind \"" + block.kind + "\"",
+                        "use a block of one of the kinds that the knowledge lists"});
+  if (!problems.empty()) return problems;
+
+  Advice advice;
+  advice.findings = tryon.findings;
+  advice.not_understood = std::move(not_understood);
+  const KindNetwork n = network_of(k, block.kind);
+  std::vector<std::string> elsewhere;
+  const Evidence evidence = evidence_of(n, tryon.findings, elsewhere);
+  const auto belief = posterior(n.network, evidence);
+  if (!belief) return belief.problems();
+  const std::vector<std::size_t> in_play = causes_in_play(n, evidence, *belief);
+
+  const Values values = values_of(block, tryon);
+  std::size_t proposed = 0;
+  for (const std::size_t c : in_play) {
+    const double p = belief->cause[c];
+    if (p < kLeastTold) break;
+    auto found = cause_found(n, evidence, p, c, tryon.findings);
+    if (!found) return found.problems();
+    advice.causes.push_back(std::move(found).value());
+    if (p < kLeastProposed || proposed == kMostProposed) continue;
+    ++proposed;
+    for (auto& one : proposals_for(k, *n.causes[c], block, tryon, values))
+      advice.proposals.push_back(std::move(one));
+  }
+
+  const Verdict v = verdict(n, evidence, *belief);
+  advice.settled = v.settled;
+  advice.verdict = v.text;
+  if (!v.settled) {
+    auto asked = question(n, evidence, *belief, in_play);
+    if (!asked) return asked.problems();
+    advice.question = std::move(asked).value();
+  }
+  advice.cautions = cautions(advice, elsewhere, k, block.kind);
+  return advice;
+}
+
+}  // namespace pinwright::knowledge

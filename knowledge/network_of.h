@@ -1,0 +1,32 @@
+#pragma once
+// The knowledge, restricted to one block kind, as the network that diagnosis reasons on.
+
+#include <string>
+#include <vector>
+
+#include "engine/diagnosis/inference.h"
+#include "knowledge/model.h"
+
+namespace pinwright::knowledge {
+
+/// network.causes[i] is *causes[i], network.signs[i] is *signs[i]; the knowledge must outlive it.
+struct KindNetwork {
+  Network network;
+  std::vector<const Cause*> causes;
+  std::vector<const Sign*> signs;
+};
+
+/// The prior of a cause for a block kind; 0 when it cannot hold there.
+double prior_of(const Cause& cause, const std::string& kind);
+/// Whether a list of kinds (empty: all) has this one.
+bool has_kind(const std::vector<std::string>& kinds, const std::string& kind);
+
+/// Causes that can hold on the kind, signs whose zone is on it, in the knowledge's order.
+KindNetwork network_of(const Knowledge& k, const std::string& kind);
+
+/// Evidence from findings: a sign that some finding has present is present, else absent when some
+/// finding has it absent, else unknown. Signs that are not on the kind are returned in `elsewhere`.
+Evidence evidence_of(const KindNetwork& network, const std::vector<Finding>& findings,
+                     std::vector<std::string>& elsewhere);
+
+}  // namespace pinwright::knowledge

@@ -1,0 +1,29 @@
+#pragma once
+// When it is settled, and the sentence that says so or that it cannot be told yet.
+
+#include <string>
+#include <vector>
+
+#include "engine/diagnosis/inference.h"
+#include "knowledge/network_of.h"
+
+namespace pinwright::knowledge {
+
+inline constexpr double kLeadingAtLeast = 0.7;  ///< a leading cause is believed from here
+inline constexpr double kRivalAtMost = 0.35;    ///< and only when no rival reaches this
+
+struct Verdict {
+  bool settled = false;
+  std::string text;
+};
+
+/// Settled when every sign that was seen has a cause of at least kLeadingAtLeast that makes it, and
+/// every other cause of that sign is at most kRivalAtMost or is itself believed (two causes may
+/// hold at once). Else the text begins "Cannot tell yet".
+Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Posterior& posterior);
+
+/// Indices of the causes that make at least one sign that was seen, most probable first.
+std::vector<std::size_t> causes_in_play(const KindNetwork& network, const Evidence& evidence,
+                                        const Posterior& posterior);
+
+}  // namespace pinwright::knowledge
