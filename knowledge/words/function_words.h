@@ -1,0 +1,20 @@
+#pragma once
+// Words that carry no finding by themselves.
+
+#include <string_view>
+
+namespace pinwright::knowledge {
+
+enum class Load : unsigned char {
+  content,  ///< must end in a finding or be reported
+  light,    ///< particles, hedges, verbs of seeming: count where a phrase names them, else nothing
+  noise,    ///< articles, pronouns, auxiliaries: skipped everywhere, in phrases too
+};
+
+/// `word` in lower case and one spelling.
+Load load_of(std::string_view word);
+
+/// it, they, this, which, ...: a clause that begins so goes on about the place named before.
+bool is_pronoun(std::string_view word);
+
+}  // namespace pinwright::knowledge

@@ -1,0 +1,113 @@
+#include "knowledge/understand.h"
+
+#include <algorithm>
+
+#include "knowledge/words/clauses.h"
+#include "knowledge/words/draft_finding.h"
+#include "knowledge/words/leftovers.h"
+#include "knowledge/words/lexicon.h"
+#include "knowledge/words/listener.h"
+#include "knowledge/words/notions.h"
+
+namespace pinwright::knowledge {
+namespace {
+
+/// By sign: its zone is found on blocks of this kind; all when the kind is not told.
+std::vector<bool> signs_on(const Knowledge& k, std::string_view block_kind) {
+  std::vector<bool> allowed;
+  for (const Sign& sign : k.signs) {
+    const auto zone = std::find_if(k.zones.begin(), k.zones.end(),
+                                   [&](const Zone& known) { return known.id == sign.zone; });
+    const bool anywhere = block_kind.empty() || zone == k.zones.end() || zone->kinds.empty();
+    allowed.push_back(anywhere || std::find(zone->kinds.begin(), zone->kinds.end(), block_kind) !=
+                                      zone->kinds.end());
+  }
+  return allowed;
+}
+
+/// What the amount counts: as said; else one side's when one side was named, else the sign's habit.
+Of counted_of(const DraftFinding& draft, const Sign& sign) {
+  if (sign.counts == Counts::distance) return Of::whole;
+  if (draft.of) return *draft.of;
+  if (draft.side && *draft.side != Side::both) return Of::half;
+  return sign.default_of;
+}
+
+FoundAmount amount_of(const Draft& draft, const DraftFinding& finding) {
+  const Sign& sign = draft.k.signs[finding.sign];
+  FoundAmount amount;
+  amount.mm = draft.reading.numbers[*finding.number].value;
+  amount.of = counted_of(finding, sign);
+  amount.taken = finding.taken.value_or(sign.counts == Counts::distance ? Taken::distance
+                                                                        : Taken::unsaid);
+  const bool in_all = finding.of && *finding.of == Of::whole;
+  if (in_all && amount.taken == Taken::fold_depth) amount.taken = Taken::cloth;
+  return amount;
+}
+
+Finding made(const Draft& draft, const DraftFinding& from) {
+  const Sign& sign = draft.k.signs[from.sign];
+  Finding finding;
+  finding.sign = sign.id;
+  finding.zone = sign.zone;
+  finding.side = from.side.value_or(Side::both);
+  finding.state = from.absent() ? FindingState::absent : FindingState::present;
+  finding.posture = from.posture;
+  if (from.number) finding.amount = amount_of(draft, from);
+  std::size_t begin = draft.reading.text.size();
+  std::size_t end = 0;
+  for (std::size_t i : from.tokens) {
+    begin = std::min(begin, draft.reading.tokens[i].begin);
+    end = std::max(end, draft.reading.tokens[i].end);
+  }
+  finding.words = std::string(draft.reading.text.substr(begin, end - begin));
+  return finding;
+}
+
+}  // namespace
+
+struct Listener::Ready {
+  explicit Ready(const Knowledge& knowledge)
+      : k(knowledge), lexicon(knowledge, stemmer), notions(knowledge, stemmer) {}
+  const Knowledge& k;
+  Stemmer stemmer;
+  Lexicon lexicon;
+  Notions notions;
+};
+
+Listener::Listener(const Knowledge& k) : ready_(std::make_unique<Ready>(k)) {}
+Listener::~Listener() = default;
+Listener::Listener(Listener&&) noexcept = default;
+Listener& Listener::operator=(Listener&&) noexcept = default;
+
+Result<Understood> Listener::hear(std::string_view text, std::string_view block_kind) const {
+  if (Problems problems = check_text(text); !problems.empty()) return problems;
+  const Stemmer stemmer;
+  Draft draft{ready_->k,
+              ready_->lexicon,
+              signs_on(ready_->k, block_kind),
+              cut_clauses(text, ready_->lexicon, ready_->notions, stemmer),
+              {},
+              {}};
+  find_signs(draft);
+  negate(draft);
+  attach(draft);
+  if (!draft.problems.empty()) return draft.problems;
+  std::stable_sort(draft.findings.begin(), draft.findings.end(),
+                   [](const DraftFinding& a, const DraftFinding& b) {
+                     return *a.tokens.begin() < *b.tokens.begin();
+                   });
+  Understood understood;
+  for (const DraftFinding& finding : draft.findings) {
+    understood.findings.push_back(made(draft, finding));
+  }
+  understood.not_understood = leftovers(draft);
+  return understood;
+}
+
+Result<Understood> understand(const Knowledge& k, std::string_view text,
+                              std::string_view block_kind) {
+  return Listener(k).hear(text, block_kind);
+}
+
+}  // namespace pinwright::knowledge
