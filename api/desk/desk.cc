@@ -62,7 +62,7 @@ Outcome Desk::list_knowledge(const std::string& section) const {
 }
 
 Outcome Desk::show_knowledge(const std::string& id) const {
-  if (auto entry = knowledge_entry(knowledge_, id)) {
+  if (auto entry = knowledge_entries(knowledge_, id)) {
     Reply reply;
     reply.body = *std::move(entry);
     return reply;

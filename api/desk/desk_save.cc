@@ -33,6 +33,17 @@ bool is_id(const std::string& text) {
   return before != '-';
 }
 
+/// The draft speaks of the wearer's body; the request may have called it measurements.
+Problems at_measurements(const Json& request, Problems problems) {
+  constexpr std::string_view kBody = "/wearer/body";
+  for (Problem& problem : problems) {
+    if (request.contains("measurements") && problem.place.starts_with(kBody)) {
+      problem.place.replace(0, kBody.size(), "/measurements");
+    }
+  }
+  return problems;
+}
+
 std::map<std::string, double> read_ease(ObjectReader& in, Problems& problems) {
   std::map<std::string, double> out;
   const Json* ease = in.field("ease", Need::optional);
@@ -88,7 +99,7 @@ Outcome Desk::draft(const Json& request, const std::string& key) {
   const DraftRequest read = read_draft(request, problems);
   if (!problems.empty()) return refuse(std::move(problems));
   const auto block = pinwright::draft(read.kind, read.input);
-  if (!block) return refuse(block.problems());
+  if (!block) return refuse(at_measurements(request, block.problems()));
   if (const Problems unsound = check_block(*block); !unsound.empty()) return refuse(unsound);
   if (read.save) {
     const RequestKey once{key,

@@ -204,22 +204,25 @@ std::optional<Json> knowledge_section(const Knowledge& k, std::string_view secti
   return Json{{std::string(section), std::move(out)}};
 }
 
-std::optional<Json> knowledge_entry(const Knowledge& k, std::string_view id) {
-  if (const auto* problem = find(k.problems, id)) return entry("problem", problem_line(*problem));
-  if (const auto* sign = find(k.signs, id)) return sign_entry(k, *sign);
-  if (const auto* cause = find(k.causes, id)) return cause_entry(k, *cause);
+std::optional<Json> knowledge_entries(const Knowledge& k, std::string_view id) {
+  Json entries = Json::array();
+  if (const auto* problem = find(k.problems, id)) {
+    entries.push_back(entry("problem", problem_line(*problem)));
+  }
+  if (const auto* sign = find(k.signs, id)) entries.push_back(sign_entry(k, *sign));
+  if (const auto* cause = find(k.causes, id)) entries.push_back(cause_entry(k, *cause));
   for (const Cause& cause : k.causes) {
-    if (const auto* remedy = find(cause.remedies, id)) {
-      Json out{{"entry", "remedy"}, {"cause", cause.id}};
-      out.update(remedy_entry(k, *remedy));
-      return out;
-    }
+    const auto* remedy = find(cause.remedies, id);
+    if (remedy == nullptr) continue;
+    entries.push_back(entry("remedy", {{"cause", cause.id}}));
+    entries.back().update(remedy_entry(k, *remedy));
   }
-  if (const auto* zone = find(k.zones, id)) return entry("zone", zone_line(*zone));
+  if (const auto* zone = find(k.zones, id)) entries.push_back(entry("zone", zone_line(*zone)));
   if (const auto* operation = find_operation(id)) {
-    return entry("operation", operation_line(*operation));
+    entries.push_back(entry("operation", operation_line(*operation)));
   }
-  return std::nullopt;
+  if (entries.empty()) return std::nullopt;
+  return Json{{"id", id}, {"entries", std::move(entries)}};
 }
 
 std::vector<std::string> knowledge_ids(const Knowledge& k) {

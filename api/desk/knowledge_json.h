@@ -19,9 +19,10 @@ Json knowledge_overview(const knowledge::Knowledge& k);
 /// Nothing for any other section.
 std::optional<Json> knowledge_section(const knowledge::Knowledge& k, std::string_view section);
 
-/// The whole entry of any kind with this id, with a field `entry` that names its kind, phrases and
-/// sources included. Nothing when there is none.
-std::optional<Json> knowledge_entry(const knowledge::Knowledge& k, std::string_view id);
+/// {id, entries: [...]}: every whole entry with this id, phrases and sources included, each with a
+/// field `entry` that names its kind (a problem often bears the id of its leading sign). Nothing when
+/// there is none.
+std::optional<Json> knowledge_entries(const knowledge::Knowledge& k, std::string_view id);
 
 /// [{key, where, title}]: title from the list of publications; null when it is not one.
 Json sources_to_json(const knowledge::Knowledge& k, const std::vector<knowledge::Source>& sources);
