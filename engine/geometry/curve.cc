@@ -7,7 +7,7 @@ namespace pinwright {
 namespace {
 
 /// More pieces than this a segment are never made, whatever the flatness asked for.
-constexpr double kMostPieces = 65536.0;
+constexpr double kMostPieces = 4096.0;
 
 CurvePlace inside(const Curve& c, CurvePlace at) {
   if (at.segment >= c.segments()) return {c.segments() - 1, 1.0};

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kCorner = 1e-3;  // radians
 constexpr double kChordMm = 0.5 * kFlatnessMm;
-constexpr int kDeepest = 12;
+constexpr int kDeepest = 7;  // 1024 stretches a segment at most
 
 /// b(t) moved outward: to the right of the direction of travel, the ring being counter-clockwise.
 Vec2 moved(const Cubic& c, double t, double by) {

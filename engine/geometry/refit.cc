@@ -35,14 +35,14 @@ struct Row {
 /// handles' ends at every inner joint; the joint lies midway between these, which makes it smooth.
 class Fit {
  public:
-  Fit(const Curve& target, std::size_t n, Vec2 first, Vec2 last)
+  Fit(const Curve& target, std::size_t n, Vec2 first, Vec2 last, double lead = 1.0)
       : n_(n), start_(target.start()), end_(target.end()), first_(first), last_(last) {
     const double total = length(target);
     const std::size_t samples = kSamplesPerSegment * n;
     // the first guess follows the target with handles of a third of a segment's length
     const double handle = total / (3.0 * static_cast<double>(n));
     x_.resize(static_cast<Eigen::Index>(2 + 4 * (n - 1)));
-    x_(0) = x_(1) = handle;
+    x_(0) = lead * handle, x_(1) = (2.0 - lead) * handle;
     for (std::size_t k = 1; k < n; ++k) {
       const CurvePlace at =
           place_at(target, total * static_cast<double>(k) / static_cast<double>(n));
@@ -60,25 +60,28 @@ class Fit {
     find_places(curve(x_), place_);
   }
 
+  /// Sum of the squared distances, mm^2.
+  double worth() const { return error(curve(x_), place_); }
+
   Curve run() {
-    double worth = error(curve(x_), place_);
+    double least = worth();
     double slide = 1.0;  // weight of the tangential part: 1 is plain least squares
-    for (int round = 0; round < kRounds && worth > 0.0; ++round) {
+    for (int round = 0; round < kRounds && least > 0.0; ++round) {
       Eigen::VectorXd x = solve(slide);
       x(0) = std::max(x(0), least_handle_), x(1) = std::max(x(1), least_handle_);
       const Curve c = curve(x);
       std::vector<double> place = place_;
       find_places(c, place);
       const double now = error(c, place);
-      if (!(now < worth)) {
+      if (!(now < least)) {
         if (slide >= 1.0) break;
         slide = std::min(1.0, 10.0 * slide);
         continue;
       }
-      const bool settled = worth - now <= 1e-10 * worth;
-      x_ = x, place_ = place, worth = now;
+      const bool settled = least - now <= 1e-8 * least;
+      x_ = x, place_ = place, least = now;
       slide = std::max(1e-5, 0.1 * slide);
-      if (settled && !find_places_anew(worth)) break;
+      if (settled && !find_places_anew(least)) break;
     }
     return curve(x_);
   }
@@ -160,7 +163,7 @@ class Fit {
 
   /// Near a sharp bend a goal may be held on the wrong side of it. True when looking at the whole
   /// curve brings the error down.
-  bool find_places_anew(double& worth) {
+  bool find_places_anew(double& least) {
     const Curve c = curve(x_);
     std::vector<double> place;
     for (const Vec2& g : goal_) {
@@ -168,8 +171,8 @@ class Fit {
       place.push_back(static_cast<double>(at.segment) + at.t);
     }
     const double now = error(c, place);
-    if (!(now < 0.999 * worth)) return false;
-    place_ = place, worth = now;
+    if (!(now < 0.999 * least)) return false;
+    place_ = place, least = now;
     return true;
   }
 
@@ -225,6 +228,20 @@ Curve kept_convex(Curve c, Vec2 first, Vec2 last) {
   return c;
 }
 
+Curve fitted(const Curve& target, std::size_t n, Vec2 first, Vec2 last) {
+  Fit fit(target, n, first, last);
+  Curve best = fit.run();
+  if (n > 1) return best;
+  // one segment round a sharp bend has more than one best: start with either handle the longer
+  double least = fit.worth();
+  for (const double lead : {0.4, 1.6}) {
+    Fit other(target, n, first, last, lead);
+    Curve c = other.run();
+    if (other.worth() < 0.99 * least) best = std::move(c), least = other.worth();
+  }
+  return best;
+}
+
 /// One segment after the other between places of the target, joined along the target's tangents.
 Curve segment_by_segment(const Curve& target, std::size_t n, Vec2 first, Vec2 last) {
   Curve whole, rest = target;
@@ -238,7 +255,7 @@ Curve segment_by_segment(const Curve& target, std::size_t n, Vec2 first, Vec2 la
       std::tie(part, rest) = split(rest, at);
     }
     if (part.segments() == 0 || leave == Vec2{}) continue;
-    whole = joined(whole, kept_convex(Fit(part, 1, first, leave).run(), first, leave));
+    whole = joined(whole, kept_convex(fitted(part, 1, first, leave), first, leave));
     first = leave;
   }
   return whole;
@@ -266,7 +283,7 @@ Result<Curve> refit(const Curve& target, std::size_t segments, Vec2 start_tangen
   if (!found.empty()) return found;
 
   const Vec2 first = unit(start_tangent), last = unit(end_tangent);
-  Curve c = Fit(target, segments, first, last).run();
+  Curve c = fitted(target, segments, first, last);
   if (inflections(target) == 0 && inflections(c) != 0) {
     Curve convex = segment_by_segment(target, segments, first, last);
     if (convex.segments() == segments && inflections(convex) == 0) c = std::move(convex);
