@@ -24,7 +24,7 @@ struct ArmholeAsk {
 };
 
 /// The front armhole is hollowed out more than the back's.
-inline constexpr double kFrontHollow = 0.66;
+inline constexpr double kFrontHollow = 0.62;
 inline constexpr double kBackHollow = 0.56;
 
 /// x of the plumb place nearest to the wanted one from which both quarters turn one way only: well

@@ -11,8 +11,6 @@
 namespace pinwright::drafting {
 namespace {
 
-constexpr Vec2 kFrontOut{kKnitFrontWiderMm, 0.0};
-
 double chord_slope(Vec2 a, Vec2 b) { return (b.x - a.x) / (b.y - a.y); }
 
 Cubic hermite(Vec2 a, double slope_a, Vec2 b, double slope_b) {
@@ -28,11 +26,11 @@ bool lay_out(KnitSide& side, const KnitSideAsk& ask) {
     const double flare = std::atan(-hem_slope(side.hem, side.waist));
     side.hem.y = side.hem.x * std::tan(flare / 2.0);
   }
-  side.back = knit_side(side.hem - kFrontOut, side.waist - kFrontOut, side.underarm - kFrontOut);
+  side.back = knit_side(side.hem, side.waist, side.underarm);
   const double back_length = length(side.back);
   const auto front_for = [&](double raise) {
-    return knit_side(side.hem + kFrontOut, side.waist + kFrontOut,
-                     side.underarm + kFrontOut + Vec2{0.0, raise});
+    return knit_side(side.hem, side.waist,
+                     side.underarm + Vec2{0.0, raise});
   };
   const auto excess = [&](double raise) {
     return length(front_for(raise)) - back_length - side.extra;
@@ -94,8 +92,7 @@ bool draw_knit_side(const KnitSideAsk& ask, KnitSide& side) {
     const double slope = hem_slope(side.hem, side.waist);
     const double bust = side_x(side.front, std::min(side.bust_front, side.front.end().y)) +
                         side_x(side.back, side.bust_back);
-    const double hem = length(hem_line(side.hem + kFrontOut, slope)) +
-                       length(hem_line(side.hem - kFrontOut, slope));
+    const double hem = 2.0 * length(hem_line(side.hem, slope));
     return {bust - ask.bust_half, hem - ask.hem_half};
   };
   if (!solve(x, error, 1e-9)) return false;

@@ -5,9 +5,6 @@
 
 namespace pinwright::drafting {
 
-/// Each front quarter is this much over the mean of front and back, the back this much under it.
-inline constexpr double kKnitFrontWiderMm = 5.0;
-
 /// The side edge, two segments that meet at the waist. As x over height it is the cubic Hermite
 /// curve with slopes that keep it monotone between its points (Fritsch & Butland's harmonic mean at
 /// the waist, plumb there when the waist is the narrowest or the widest place), plumb at the

@@ -8,6 +8,7 @@
 #include "engine/draft/armhole.h"
 #include "engine/draft/binding.h"
 #include "engine/draft/draft.h"
+#include "engine/draft/drawn.h"
 #include "engine/draft/ease.h"
 #include "engine/draft/knit_half.h"
 #include "engine/draft/knit_side.h"
@@ -143,7 +144,7 @@ Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease,
   back_ask.hem_slope = hem_slope(side.hem, side.waist);
   back_ask.slope = plan.back_slope;
   back_ask.shoulder_mm = plan.length;
-  back_ask.neckline = {neck_point(plan, base, plan.back_slope), back_neckline_start(plan), 0.60, 1};
+  back_ask.neckline = {neck_point(plan, base, plan.back_slope), back_neckline_start(plan.back_slope, plan.neck_turn), 0.60, 1};
   // The back neckline is lowered by a third of what the neckline is widened.
   const double lowered_nape = nape_y - 0.35 * (plan.neck_width - plan.base_width);
   back_ask.neck_depth =
@@ -156,7 +157,7 @@ Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease,
   front_ask.side = side.front;
   front_ask.slope = plan.front_slope;
   front_ask.neckline = {neck_point(plan, base + Vec2{0.0, side.raise}, plan.front_slope),
-                        front_neckline_start(plan), 0.56, 2};
+                        front_neckline_start(plan.front_slope, plan.neck_turn), 0.56, 2};
   front_ask.across_x = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
   const double front_neckline =
       plan.neckline_mm / 2.0 - length(neckline(back_ask.neckline, back_ask.neck_depth));
@@ -226,8 +227,8 @@ Result<Block> draft_knit_top(const DraftInput& input) {
   if (!neckline_mm) return neckline_mm.problems();
   const Result<ShoulderPlan> plan = plan_shoulder(body, *neckline_mm);
   if (!plan) return plan.problems();
-  return with_room_for_arm(
-      [&](double lowered) { return draw_knit_top(input, ease, *plan, lowered); });
+  return looked_over(with_room_for_arm(
+      [&](double lowered) { return draw_knit_top(input, ease, *plan, lowered); }));
 }
 
 }  // namespace pinwright

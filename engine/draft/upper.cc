@@ -50,12 +50,12 @@ double plumb_part(double along, double aside) {
 
 Vec2 toward_neck(double slope) { return {-std::cos(slope), std::sin(slope)}; }
 
-Vec2 front_neckline_start(const ShoulderPlan& plan) {
-  return turned(left_normal(toward_neck(plan.front_slope)), plan.neck_turn);
+Vec2 front_neckline_start(double slope, double neck_turn) {
+  return turned(left_normal(toward_neck(slope)), neck_turn);
 }
 
-Vec2 back_neckline_start(const ShoulderPlan& plan) {
-  return turned(left_normal(toward_neck(plan.back_slope)), -plan.neck_turn);
+Vec2 back_neckline_start(double slope, double neck_turn) {
+  return turned(left_normal(toward_neck(slope)), -neck_turn);
 }
 
 }  // namespace pinwright::drafting

@@ -35,9 +35,9 @@ double plumb_part(double along, double aside);
 /// Unit direction from the tip to the neck.
 Vec2 toward_neck(double slope);
 /// Unit direction in which the half neckline leaves the neck point. Not square to the shoulder: the
-/// front's is neck_turn steeper, so that it is round and not a V, and the back's as much flatter;
+/// front's is `neck_turn` steeper, so that it is round and not a V, and the back's as much flatter;
 /// over the shoulder seam the two make one line.
-Vec2 front_neckline_start(const ShoulderPlan& plan);
-Vec2 back_neckline_start(const ShoulderPlan& plan);
+Vec2 front_neckline_start(double slope, double neck_turn);
+Vec2 back_neckline_start(double slope, double neck_turn);
 
 }  // namespace pinwright::drafting

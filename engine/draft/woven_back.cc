@@ -5,6 +5,7 @@
 #include "engine/draft/lines.h"
 #include "engine/draft/neckline.h"
 #include "engine/draft/parts.h"
+#include "engine/draft/solve.h"
 #include "engine/draft/waist.h"
 #include "engine/draft/woven.h"
 #include "engine/geometry/arc_length.h"
@@ -45,6 +46,18 @@ Shoulder open_shoulder(Vec2 neck, double slope, double sewn_mm, Vec2 blade) {
   made.tip = made.mouth_out + (sewn_mm - distance(neck, made.mouth_in)) * outward;
   made.outer = -outward;
   return made;
+}
+
+/// The slope of the sewn shoulder with which the open one falls by `drawn_slope` from neck to tip:
+/// less, since the blade needs the length that the dart gives.
+double sewn_slope(Vec2 neck, double drawn_slope, double sewn_mm, Vec2 blade) {
+  double slope = drawn_slope;
+  const auto excess = [&](double trial) {
+    const Vec2 fall = neck - open_shoulder(neck, trial, sewn_mm, blade).tip;
+    return std::atan2(fall.y, -fall.x) - drawn_slope;
+  };
+  bisect(drawn_slope - 2.0 * kShoulderDartAngle, drawn_slope, excess, slope);
+  return slope;
 }
 
 /// Leg length with which the waist starts at height 0 at the fold.
@@ -101,9 +114,9 @@ Result<Piece> woven_back(const WovenPlan& plan) {
                       "Check waist-girth against bust-girth.");
   }
 
-  const Shoulder shoulder =
-      open_shoulder(neck, plan.shoulder.back_slope, plan.shoulder.length + kWovenShoulderEaseMm,
-                    blade);
+  const double shoulder_mm = plan.shoulder.length + kWovenShoulderEaseMm;
+  const double slope = sewn_slope(neck, plan.shoulder.back_slope, shoulder_mm, blade);
+  const Shoulder shoulder = open_shoulder(neck, slope, shoulder_mm, blade);
   const Vec2 centre{0.0, plan.nape_y};
   const Vec2 fold = waist.inner.start();
   const Vec2 up = unit(underarm - corner);
@@ -127,7 +140,7 @@ Result<Piece> woven_back(const WovenPlan& plan) {
             allowance),
       ruled("shoulder-inner", EdgeRole::shoulder, shoulder.mouth_in, neck, allowance),
       curved("neckline", EdgeRole::neckline,
-             neckline({neck, back_neckline_start(plan.shoulder), 0.60, 1}, depth),
+             neckline({neck, back_neckline_start(slope, plan.shoulder.neck_turn), 0.60, 1}, depth),
              kWovenNeckAllowanceMm),
       folded_at("centre-back", EdgeRole::centre_back, centre, fold)};
   piece.edges[10].curve.points.back() = centre;

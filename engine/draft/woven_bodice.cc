@@ -4,6 +4,7 @@
 
 #include "engine/draft/arm_room.h"
 #include "engine/draft/draft.h"
+#include "engine/draft/drawn.h"
 #include "engine/draft/neckline.h"
 #include "engine/draft/parts.h"
 #include "engine/draft/sewing.h"
@@ -22,7 +23,6 @@ constexpr double kFrontCapEaseMm = 11.0;
 constexpr double kBackCapEaseMm = 14.0;
 constexpr double kSleeveHemMm = 25.0;
 constexpr double kOverHandMm = 25.0;    // the hem passes the hand without an opening
-constexpr double kFrontWiderMm = 5.0;   // each front quarter over the mean, the back under it
 
 WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& shoulder,
                     double lowered) {
@@ -30,10 +30,10 @@ WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& s
   plan.shoulder = shoulder;
   const double bust = (body["bust-girth"] + ease.at("bust-girth")) / 4.0;
   const double waist = (body["waist-girth"] + ease.at("waist-girth")) / 4.0;
-  plan.front_bust = bust + kFrontWiderMm;
-  plan.back_bust = bust - kFrontWiderMm;
-  plan.front_waist = waist + kFrontWiderMm;
-  plan.back_waist = waist - kFrontWiderMm;
+  plan.front_bust = bust;
+  plan.back_bust = bust;
+  plan.front_waist = waist;
+  plan.back_waist = waist;
   plan.front_across = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
   plan.back_across = (body["across-back-width"] + ease.at("across-back-width")) / 2.0;
   plan.nape_y = body["back-waist-length"];
@@ -79,11 +79,14 @@ Result<Halves> draw_halves(const WovenPlan& wanted) {
     halves = {*front, *back};
     const double front_lack = lack(halves.front, "bust-point", wanted.front_bust);
     const double back_lack = lack(halves.back, "bust-level", wanted.back_bust);
-    if (std::abs(front_lack) + std::abs(back_lack) < 1e-9) break;
+    if (std::abs(front_lack) + std::abs(back_lack) < 1e-6) return halves;
     plan.front_bust += front_lack;
     plan.back_bust += back_lack;
   }
-  return halves;
+  return impossible("neck-shoulder-point-to-bust-point",
+                    "The bust level runs into a dart where the width cannot be laid out.",
+                    "Check neck-shoulder-point-to-bust-point and front-waist-length against "
+                    "scye-depth and back-waist-length.");
 }
 
 void add_lengthen_line(Piece& piece, const Edge& side, double y) {
@@ -173,8 +176,8 @@ Result<Block> draft_woven_bodice(const DraftInput& input) {
   const Result<ShoulderPlan> plan =
       plan_shoulder(body, body["neck-base-girth"] + ease.at("neck-base-girth"));
   if (!plan) return plan.problems();
-  return with_room_for_arm(
-      [&](double lowered) { return draw_woven_bodice(input, ease, *plan, lowered); });
+  return looked_over(with_room_for_arm(
+      [&](double lowered) { return draw_woven_bodice(input, ease, *plan, lowered); }));
 }
 
 }  // namespace pinwright

@@ -138,7 +138,7 @@ Result<Piece> woven_front(const WovenPlan& plan, double side_mm, double neckline
   const Vec2 neck = neck_point(plan.shoulder, {plan.shoulder.base_width, plan.neck_y},
                                plan.shoulder.front_slope);
   const Vec2 tip = neck - plan.shoulder.length * shoulder;
-  const NecklineAsk round{neck, front_neckline_start(plan.shoulder), 0.56, 2};
+  const NecklineAsk round{neck, front_neckline_start(plan.shoulder.front_slope, plan.shoulder.neck_turn), 0.56, 2};
   const auto depth = neckline_depth(round, neckline_mm);
   if (!depth || neck.y - *depth < plan.bust_point.y) {
     return impossible("neck-base-girth",

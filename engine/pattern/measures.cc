@@ -73,11 +73,11 @@ Amount height_between(const Piece* piece, EdgeRole role) {
   return std::abs(edge->curve.end().y - edge->curve.start().y);
 }
 
-/// Fall of the shoulder at its neck end, where a shoulder dart has no part in it.
+/// Fall of the shoulder from neck to tip.
 Amount slope(const Piece* piece) {
-  const Edge* edge = piece == nullptr ? nullptr : last_of_role(*piece, EdgeRole::shoulder);
-  if (edge == nullptr) return std::nullopt;
-  const Vec2 d = edge->curve.end() - edge->curve.start();
+  const Edge* first = piece == nullptr ? nullptr : edge_of_role(*piece, EdgeRole::shoulder);
+  if (first == nullptr) return std::nullopt;
+  const Vec2 d = last_of_role(*piece, EdgeRole::shoulder)->curve.end() - first->curve.start();
   return std::atan2(d.y, std::abs(d.x));
 }
 

@@ -43,7 +43,8 @@ struct GarmentMeasure {
 /// - waist-girth: the edges of role waist, or the width at the landmark waist-level;
 /// - hem-girth, neckline-length, armhole-length, cap-length, sleeve-hem-girth: along the edges;
 /// - upper-arm-girth: straight between the two ends of the cap; cap-height: the crown above them;
-/// - shoulder-length: the front's; shoulder-slope: mean of front and back, at the neck's end;
+/// - shoulder-length: the front's; shoulder-slope: from neck point to shoulder tip as drawn, mean of
+///   front and back;
 /// - front-length, back-length: along the centre edges; compared with the body only where the block
 ///   ends at the waist;
 /// - front-neck-depth: neck point to the centre front of the neckline, straight down;
