@@ -153,7 +153,8 @@ class Collection {
 
   bool within_stretch(const Crossing& c) const {
     return std::any_of(stretches_.begin(), stretches_.end(), [&](const Stretch& s) {
-      const auto [b0, b1] = std::minmax(along(s.from.on_b), along(s.to.on_b));
+      const double b0 = std::min(along(s.from.on_b), along(s.to.on_b));
+      const double b1 = std::max(along(s.from.on_b), along(s.to.on_b));
       const bool inside = along(s.from.on_a) <= along(c.on_a) &&
                           along(c.on_a) <= along(s.to.on_a) && b0 <= along(c.on_b) &&
                           along(c.on_b) <= b1;
