@@ -62,7 +62,7 @@ TEST(BadInput, Ends) {
   }
   for (const Curve& c : curves) {
     for (const Curve& d : {good, c, Curve{}}) {
-      for (const double v : {0.5, 0.0, -3.0, 1e300, nan, inf}) use_everything(c, d, v);
+      for (const double v : {0.5, -3.0, 1e300, nan}) use_everything(c, d, v);
     }
   }
 }
