@@ -105,8 +105,7 @@ void refuse_wild_pinches(Draft& draft, std::size_t clause) {
     const SaidNumber& said = reading.numbers[n];
     if (!said.has_unit || amount_in_range(said.value)) continue;
     if (!pinched && said.value > 0.0) continue;
-    draft.problems.push_back(
-        out_of_range(quote(draft, said.first, said.last - 1), said.value));
+    draft.problems.push_back(out_of_range(quote(draft, said.first, said.last - 1), said.value));
   }
 }
 

@@ -14,31 +14,44 @@ namespace {
 using Table = std::map<std::string_view, double>;
 
 const Table& units() {
-  static const Table table = {
-      {"mm", 1.0}, {"mms", 1.0}, {"millimeter", 1.0}, {"millimeters", 1.0},
-      {"cm", 10.0}, {"cms", 10.0}, {"centimeter", 10.0}, {"centimeters", 10.0},
-      {"m", 1000.0}, {"meter", 1000.0}, {"meters", 1000.0},
-      {"in", kMmPerInch}, {"ins", kMmPerInch}, {"inch", kMmPerInch}, {"inches", kMmPerInch},
-      {"\"", kMmPerInch},
-      {"ft", 12.0 * kMmPerInch}, {"foot", 12.0 * kMmPerInch}, {"feet", 12.0 * kMmPerInch},
-      {"yard", 36.0 * kMmPerInch}, {"yards", 36.0 * kMmPerInch}};
+  static const Table table = {{"mm", 1.0},
+                              {"mms", 1.0},
+                              {"millimeter", 1.0},
+                              {"millimeters", 1.0},
+                              {"cm", 10.0},
+                              {"cms", 10.0},
+                              {"centimeter", 10.0},
+                              {"centimeters", 10.0},
+                              {"m", 1000.0},
+                              {"meter", 1000.0},
+                              {"meters", 1000.0},
+                              {"in", kMmPerInch},
+                              {"ins", kMmPerInch},
+                              {"inch", kMmPerInch},
+                              {"inches", kMmPerInch},
+                              {"\"", kMmPerInch},
+                              {"ft", 12.0 * kMmPerInch},
+                              {"foot", 12.0 * kMmPerInch},
+                              {"feet", 12.0 * kMmPerInch},
+                              {"yard", 36.0 * kMmPerInch},
+                              {"yards", 36.0 * kMmPerInch}};
   return table;
 }
 
 const Table& number_words() {
   static const Table table = {
-      {"one", 1.0}, {"two", 2.0}, {"three", 3.0}, {"four", 4.0}, {"five", 5.0}, {"six", 6.0},
-      {"seven", 7.0}, {"eight", 8.0}, {"nine", 9.0}, {"ten", 10.0}, {"eleven", 11.0},
-      {"twelve", 12.0}, {"fifteen", 15.0}, {"twenty", 20.0}, {"thirty", 30.0}, {"forty", 40.0},
-      {"fifty", 50.0}};
+      {"one", 1.0},     {"two", 2.0},     {"three", 3.0},    {"four", 4.0},    {"five", 5.0},
+      {"six", 6.0},     {"seven", 7.0},   {"eight", 8.0},    {"nine", 9.0},    {"ten", 10.0},
+      {"eleven", 11.0}, {"twelve", 12.0}, {"fifteen", 15.0}, {"twenty", 20.0}, {"thirty", 30.0},
+      {"forty", 40.0},  {"fifty", 50.0}};
   return table;
 }
 
 const Table& parts() {
-  static const Table table = {
-      {"half", 0.5}, {"halves", 0.5}, {"third", 1.0 / 3.0}, {"thirds", 1.0 / 3.0},
-      {"quarter", 0.25}, {"quarters", 0.25}, {"eighth", 0.125}, {"eighths", 0.125},
-      {"sixteenth", 0.0625}, {"sixteenths", 0.0625}, {"tenth", 0.1}, {"tenths", 0.1}};
+  static const Table table = {{"half", 0.5},          {"halves", 0.5},    {"third", 1.0 / 3.0},
+                              {"thirds", 1.0 / 3.0},  {"quarter", 0.25},  {"quarters", 0.25},
+                              {"eighth", 0.125},      {"eighths", 0.125}, {"sixteenth", 0.0625},
+                              {"sixteenths", 0.0625}, {"tenth", 0.1},     {"tenths", 0.1}};
   return table;
 }
 
@@ -232,8 +245,8 @@ class Finder {
   /// "in the front", "in my size", "in all": not inches.
   bool preposition(std::size_t i) const {
     if (glued(i) || !is_word(i + 1)) return false;
-    static const Table not_after = {{"all", 0}, {"total", 0}, {"front", 0}, {"back", 0},
-                                    {"length", 0}, {"width", 0}, {"size", 0}, {"places", 0}};
+    static const Table not_after = {{"all", 0},    {"total", 0}, {"front", 0}, {"back", 0},
+                                    {"length", 0}, {"width", 0}, {"size", 0},  {"places", 0}};
     const std::string_view next = tokens_[i + 1].text;
     const bool verb = next == "is" || next == "are" || next == "of";
     return (load_of(next) == Load::noise && !verb && next != "and" && next != "or") ||

@@ -144,7 +144,8 @@ class Pass {
         return take_notion(n, near);
       case Kind::negation:
       case Kind::gone:
-      case Kind::noise: return;
+      case Kind::noise:
+        return;
     }
   }
 
@@ -184,7 +185,11 @@ class Pass {
     return denied && numbers_in(c).empty() ? side : std::nullopt;
   }
 
+  /// The sign is absent on that side, and what was said before holds for the other one.
   void deny_side(std::size_t c, std::size_t target, Side side) {
+    if (!draft_.findings[target].side) {
+      draft_.findings[target].side = side == Side::left ? Side::right : Side::left;
+    }
     DraftFinding other;
     other.sign = draft_.findings[target].sign;
     other.clause = c;
@@ -225,7 +230,8 @@ class Pass {
         after = f;
       }
     }
-    const bool same = before && reading_.clauses[draft_.findings[*before].clause].sentence == sentence;
+    const bool same =
+        before && reading_.clauses[draft_.findings[*before].clause].sentence == sentence;
     return same || !after ? before : after;
   }
 

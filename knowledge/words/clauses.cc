@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <set>
 
-
 namespace pinwright::knowledge {
 namespace {
 
@@ -29,8 +28,8 @@ std::optional<Cut> cut_at(const Token& token, const Token* next) {
   if (token.kind != Token::Kind::word) return std::nullopt;
   if (token.text == "and") return Cut{Joint::with};
   if (token.text == "or" || token.text == "nor") return Cut{Joint::with, true};
-  static const std::set<std::string_view> but = {"but",     "while", "although", "though",
-                                                 "whereas", "however", "yet",   "except"};
+  static const std::set<std::string_view> but = {"but",     "while",   "although", "though",
+                                                 "whereas", "however", "yet",      "except"};
   if (but.contains(token.text)) return Cut{Joint::but};
   return std::nullopt;
 }
@@ -88,9 +87,8 @@ class Reader {
 
   void claim_notions(std::vector<Notion> found) {
     for (Notion& notion : found) {
-      const bool open = std::none_of(notion.tokens.begin(), notion.tokens.end(), [&](auto i) {
-        return reading_.words[i].number.has_value();
-      });
+      const bool open = std::none_of(notion.tokens.begin(), notion.tokens.end(),
+                                     [&](auto i) { return reading_.words[i].number.has_value(); });
       if (!open) continue;
       for (std::size_t i : notion.tokens) reading_.words[i].notion = reading_.notions.size();
       reading_.notions.push_back(std::move(notion));
@@ -108,8 +106,7 @@ class Reader {
     std::size_t sentence = 0;
     for (std::size_t i = 0; i < reading_.tokens.size(); ++i) {
       const Token* next = i + 1 < reading_.tokens.size() ? &reading_.tokens[i + 1] : nullptr;
-      std::optional<Cut> cut =
-          inside_a_group(i) ? std::nullopt : cut_at(reading_.tokens[i], next);
+      std::optional<Cut> cut = inside_a_group(i) ? std::nullopt : cut_at(reading_.tokens[i], next);
       if (cut && abbreviation(i)) cut.reset();
       reading_.words[i].load = load_of_token(i);
       if (other_side_denied(i)) close(clause, i, {Joint::but}, i, sentence);
@@ -153,7 +150,8 @@ class Reader {
   /// "approx." and the number of a list item ("1. ") end no sentence.
   bool abbreviation(std::size_t i) const {
     const Token& token = reading_.tokens[i];
-    if (token.kind != Token::Kind::mark || token.text != "." || !token.glued || i == 0) return false;
+    if (token.kind != Token::Kind::mark || token.text != "." || !token.glued || i == 0)
+      return false;
     const std::string_view before = reading_.tokens[i - 1].text;
     return before == "approx" || before == "ca";
   }
@@ -165,10 +163,9 @@ class Reader {
     if (reading_.tokens[i].text != "no" || !reading_.words[i].notion) return;
     if (reading_.notions[*reading_.words[i].notion].tokens.size() > 1) return;
     const bool alone = i + 1 == clause.last && c + 1 < reading_.clauses.size();
-    const bool goes_on =
-        i + 1 < clause.last && (is_pronoun(reading_.tokens[i + 1].text) ||
-                                reading_.tokens[i + 1].text == "the" ||
-                                reading_.tokens[i + 1].text == "there");
+    const bool goes_on = i + 1 < clause.last && (is_pronoun(reading_.tokens[i + 1].text) ||
+                                                 reading_.tokens[i + 1].text == "the" ||
+                                                 reading_.tokens[i + 1].text == "there");
     if (!alone && !goes_on) return;
     reading_.notions[*reading_.words[i].notion].kind = Notion::Kind::noise;
     reading_.words[i].load = Load::light;
@@ -201,7 +198,8 @@ class Reader {
 
   void find_runs(Clause& clause) {
     for (std::size_t i = clause.first; i < clause.last; ++i) {
-      if (reading_.words[i].number && reading_.numbers[*reading_.words[i].number].has_unit) continue;
+      if (reading_.words[i].number && reading_.numbers[*reading_.words[i].number].has_unit)
+        continue;
       for (Run& run : lexicon_.sequences().at(reading_.tokens, i, clause.last, stemmer_)) {
         clause.runs.push_back(std::move(run));
       }

@@ -28,9 +28,9 @@ struct Clause {
   Joint joint = Joint::stop;
   bool alternative = false;  ///< or, nor: a negation carries over
   std::size_t sentence = 0;
-  std::vector<Run> runs;     ///< every term found in it, ids of the lexicon
-  bool has_place = false;    ///< some token is PlaceWord::place
-  bool only_place = false;   ///< places, and no other content
+  std::vector<Run> runs;    ///< every term found in it, ids of the lexicon
+  bool has_place = false;   ///< some token is PlaceWord::place
+  bool only_place = false;  ///< places, and no other content
 };
 
 /// One to one with the tokens.
@@ -40,7 +40,7 @@ struct Word {
   std::optional<std::size_t> notion;
   std::optional<std::size_t> number;  ///< a number with a unit, or one that is bare
   bool separator = false;
-  bool taken = false;                 ///< ends in a finding
+  bool taken = false;  ///< ends in a finding
 };
 
 struct Reading {

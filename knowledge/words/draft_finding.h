@@ -15,12 +15,12 @@ namespace pinwright::knowledge {
 
 struct DraftFinding {
   std::size_t sign = 0;
-  bool denied = false;            ///< by a denying phrase
+  bool denied = false;  ///< by a denying phrase
   bool negated = false;
-  std::size_t clause = 0;         ///< where it was said
+  std::size_t clause = 0;                    ///< where it was said
   std::optional<std::size_t> borrowed_from;  ///< clause that says what happens here too
-  std::set<std::size_t> tokens;   ///< its very words
-  std::set<std::size_t> lent;     ///< words of others that it was read with
+  std::set<std::size_t> tokens;              ///< its very words
+  std::set<std::size_t> lent;                ///< words of others that it was read with
   std::optional<Side> side;
   std::optional<std::size_t> number;
   std::optional<Of> of;

@@ -12,7 +12,8 @@ namespace {
 class Pass {
  public:
   explicit Pass(Draft& draft)
-      : draft_(draft), reading_(draft.reading),
+      : draft_(draft),
+        reading_(draft.reading),
         matcher_(draft.reading, draft.lexicon, draft.allowed) {}
 
   void run() {
@@ -211,7 +212,8 @@ class Pass {
       const Word& word = reading_.words[i];
       if (word.taken || word.notion || word.place == PlaceWord::none) continue;
       const std::optional<std::size_t> f = nearest_finding(draft_, c, i);
-      if (!f || !draft_.lexicon.zone_has(draft_.findings[*f].sign, reading_.tokens[i].stem)) continue;
+      if (!f || !draft_.lexicon.zone_has(draft_.findings[*f].sign, reading_.tokens[i].stem))
+        continue;
       take(draft_, draft_.findings[*f], i);
     }
   }

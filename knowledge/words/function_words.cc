@@ -9,12 +9,13 @@ using Words = std::set<std::string_view>;
 
 const Words& noise() {
   static const Words words = {
-      "a", "am", "an", "and", "are", "be", "been", "being", "can", "could", "did", "do", "does",
-      "doing", "done", "had", "has", "have", "having", "he", "her", "hers", "him", "his", "i", "is",
-      "it", "its", "itself", "may", "me", "might", "mine", "must", "my", "of", "or", "our", "ours",
-      "shall", "she", "should", "that", "the", "their", "theirs", "them", "these", "they", "this",
-      "those", "us", "was", "we", "were", "which", "who", "whose", "will", "would", "you", "your",
-      "yours"};
+      "a",      "am",     "an",    "and",   "are",   "be",     "been", "being", "can",
+      "could",  "did",    "do",    "does",  "doing", "done",   "had",  "has",   "have",
+      "having", "he",     "her",   "hers",  "him",   "his",    "i",    "is",    "it",
+      "its",    "itself", "may",   "me",    "might", "mine",   "must", "my",    "of",
+      "or",     "our",    "ours",  "shall", "she",   "should", "that", "the",   "their",
+      "theirs", "them",   "these", "they",  "this",  "those",  "us",   "was",   "we",
+      "were",   "which",  "who",   "whose", "will",  "would",  "you",  "your",  "yours"};
   return words;
 }
 
@@ -32,9 +33,10 @@ const Words& light() {
       "ever", "every", "fairly", "good", "just", "kind", "like", "likely", "little", "lot",
       "mainly", "maybe", "more", "most", "mostly", "much", "nearly", "obviously", "often", "one",
       "only", "overall", "particularly", "perhaps", "please", "possibly", "pretty", "probably",
-      "quite", "rather", "really", "roughly", "say", "slight", "slightly", "some", "sometimes",
-      "somewhat", "sort", "still", "such", "tad", "too", "very", "well", "whole", "again", "another",
-      "likewise", "either", "each", "other", "others", "same", "whereas", "yes", "quarter", "half",
+      "quite", "rather", "really", "roughly", "said", "say", "says", "slight", "slightly", "some",
+      "sometimes", "somewhat", "sort", "still", "such", "tad", "too", "very", "well", "whole",
+      "again", "another", "likewise", "either", "each", "other", "others", "same", "whereas", "yes",
+      "quarter", "half",
       // verbs of seeming and telling
       "appear", "appears", "appeared", "became", "become", "becomes", "believe", "feel", "feels",
       "feeling", "find", "found", "get", "gets", "getting", "got", "guess", "look", "looks",
@@ -51,8 +53,8 @@ Load load_of(std::string_view word) {
 }
 
 bool is_pronoun(std::string_view word) {
-  static const Words words = {"it", "its", "itself", "she", "he", "that", "these", "they", "this",
-                              "those", "which", "them"};
+  static const Words words = {"it",    "its",  "itself", "she",   "he",    "that",
+                              "these", "they", "this",   "those", "which", "them"};
   return words.contains(word);
 }
 

@@ -15,7 +15,7 @@ constexpr std::size_t kMostSpelled = 64;  ///< unknown words that are compared w
 struct Span {
   std::size_t first = 0;  ///< tokens [first, last)
   std::size_t last = 0;
-  bool whole = false;     ///< a whole clause or more
+  bool whole = false;  ///< a whole clause or more
 };
 
 class Pass {
@@ -27,8 +27,8 @@ class Pass {
     for (const Span& span : spans()) {
       const std::size_t begin = reading_.tokens[span.first].begin;
       const std::size_t end = reading_.tokens[span.last - 1].end;
-      items.push_back({std::string(reading_.text.substr(begin, end - begin)), begin,
-                       nearest(span)});
+      items.push_back(
+          {std::string(reading_.text.substr(begin, end - begin)), begin, nearest(span)});
     }
     return items;
   }
@@ -96,13 +96,15 @@ class Pass {
     for (TermId term : terms_in(span)) give(draft_.lexicon.signs_of_term(term));
     std::set<std::string> stems;
     for (std::size_t i = span.first; i < span.last; ++i) {
-      if (left(i) && reading_.tokens[i].kind == Token::Kind::word) stems.insert(reading_.tokens[i].stem);
+      if (left(i) && reading_.tokens[i].kind == Token::Kind::word)
+        stems.insert(reading_.tokens[i].stem);
     }
     for (const std::string& stem : stems) {
       const std::vector<std::size_t>* signs = draft_.lexicon.signs_of_stem(stem);
       if (signs) give(*signs);
       if (!signs) {
-        for (const std::string& other : spelled_like(stem)) give(*draft_.lexicon.signs_of_stem(other));
+        for (const std::string& other : spelled_like(stem))
+          give(*draft_.lexicon.signs_of_stem(other));
       }
     }
     std::vector<std::size_t> order;

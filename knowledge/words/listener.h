@@ -8,8 +8,8 @@
 
 namespace pinwright::knowledge {
 
-/// Compiles the phrases once; understand(k, ...) does so on each call. Refers to the knowledge, which
-/// must outlive it. hear() may be called from several threads.
+/// Compiles the phrases once; understand(k, ...) does so on each call. Refers to the knowledge,
+/// which must outlive it. hear() may be called from several threads.
 class Listener {
  public:
   explicit Listener(const Knowledge& k);

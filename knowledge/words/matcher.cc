@@ -20,8 +20,11 @@ class Search {
  public:
   Search(const Reading& reading, const Lexicon& lexicon, const std::vector<bool>& allowed,
          std::size_t clause, const Neighbours& neighbours)
-      : reading_(reading), lexicon_(lexicon), allowed_(allowed),
-        clause_(reading.clauses[clause]), neighbours_(neighbours) {
+      : reading_(reading),
+        lexicon_(lexicon),
+        allowed_(allowed),
+        clause_(reading.clauses[clause]),
+        neighbours_(neighbours) {
     give_roles(clause_, Role::own);
     for (std::size_t j : neighbours.joined) give_roles(reading.clauses[j], Role::joined);
     for (std::size_t i : neighbours.lent) roles_[i] = Role::lent;
@@ -46,7 +49,8 @@ class Search {
   }
 
  private:
-  using Score = std::tuple<std::size_t, std::size_t, std::ptrdiff_t, std::ptrdiff_t, std::ptrdiff_t>;
+  using Score =
+      std::tuple<std::size_t, std::size_t, std::ptrdiff_t, std::ptrdiff_t, std::ptrdiff_t>;
 
   void give_roles(const Clause& clause, Role role) {
     for (std::size_t i = clause.first; i < clause.last; ++i) {
@@ -75,9 +79,9 @@ class Search {
   }
 
   std::size_t clause_of(std::size_t token) const {
-    const auto after = std::upper_bound(
-        reading_.clauses.begin(), reading_.clauses.end(), token,
-        [](std::size_t i, const Clause& clause) { return i < clause.first; });
+    const auto after =
+        std::upper_bound(reading_.clauses.begin(), reading_.clauses.end(), token,
+                         [](std::size_t i, const Clause& clause) { return i < clause.first; });
     return static_cast<std::size_t>(after - reading_.clauses.begin()) - 1;
   }
 
@@ -250,9 +254,8 @@ class Search {
 
   /// A place of the clause itself is used again: "a good 2 cm" then says nothing more about it.
   bool relent(const Match& match) const {
-    return std::any_of(match.lent.begin(), match.lent.end(), [&](std::size_t i) {
-      return i >= clause_.first && i < clause_.last;
-    });
+    return std::any_of(match.lent.begin(), match.lent.end(),
+                       [&](std::size_t i) { return i >= clause_.first && i < clause_.last; });
   }
 
   /// Every place the clause names by itself, and that is still free, is part of the match.

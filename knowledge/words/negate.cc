@@ -27,21 +27,21 @@ class Pass {
     const auto [first, last] = notions_of(reading_, c);
     for (std::size_t n = first; n < last; ++n) {
       const Notion& notion = reading_.notions[n];
-      const bool denies = notion.kind == Notion::Kind::negation || notion.kind == Notion::Kind::gone;
+      const bool denies =
+          notion.kind == Notion::Kind::negation || notion.kind == Notion::Kind::gone;
       const std::size_t at = notion.tokens.front();
       if (!denies || reading_.words[at].taken) continue;
-      const std::optional<std::size_t> f = notion.kind == Notion::Kind::gone
-                                               ? nearest_finding(draft_, c, at)
-                                               : next_finding(c, at);
+      const std::optional<std::size_t> f =
+          notion.kind == Notion::Kind::gone ? nearest_finding(draft_, c, at) : next_finding(c, at);
       if (!f) continue;
       for (std::size_t i : notion.tokens) take(draft_, draft_.findings[*f], i);
       // A denial told by several signs at once ("fine") is negated as a whole.
       const std::set<std::size_t> words = draft_.findings[*f].tokens;
       for (std::size_t g = 0; g < draft_.findings.size(); ++g) {
-        const bool twin = draft_.findings[g].clause == draft_.findings[*f].clause &&
-                          std::includes(words.begin(), words.end(),
-                                        draft_.findings[g].tokens.begin(),
-                                        draft_.findings[g].tokens.end());
+        const bool twin =
+            draft_.findings[g].clause == draft_.findings[*f].clause &&
+            std::includes(words.begin(), words.end(), draft_.findings[g].tokens.begin(),
+                          draft_.findings[g].tokens.end());
         if (g == *f || twin) ++counts_[g];
       }
     }
@@ -99,9 +99,8 @@ class Pass {
   }
 
   bool negated_in(std::size_t c) const {
-    return std::any_of(draft_.findings.begin(), draft_.findings.end(), [&](const auto& finding) {
-      return finding.clause == c && finding.negated;
-    });
+    return std::any_of(draft_.findings.begin(), draft_.findings.end(),
+                       [&](const auto& finding) { return finding.clause == c && finding.negated; });
   }
 
   bool has_word(const Clause& clause, std::initializer_list<std::string_view> words) const {

@@ -11,9 +11,9 @@ namespace {
 
 using Pair = std::pair<std::string_view, std::string_view>;
 
-constexpr auto kNegations = std::to_array<std::string_view>(
-    {"not", "no", "never", "neither", "nor", "none", "nothing", "without", "hardly", "scarcely",
-     "barely", "no longer"});
+constexpr auto kNegations =
+    std::to_array<std::string_view>({"not", "no", "never", "neither", "nor", "none", "nothing",
+                                     "without", "hardly", "scarcely", "barely", "no longer"});
 constexpr auto kGone =
     std::to_array<std::string_view>({"gone", "vanish", "disappear", "go away", "no more"});
 constexpr auto kNoise = std::to_array<std::string_view>(
@@ -32,34 +32,60 @@ constexpr auto kFold = std::to_array<std::string_view>(
     {"pinch", "pinch out", "pinned fold", "pin fold", "pin a fold", "fold of", "pin", "pin out",
      "pin a fold of", "pinned fold of", "tuck of", "pin a tuck", "pinch of", "deep fold"});
 constexpr auto kCloth = std::to_array<std::string_view>(
-    {"of cloth", "of fabric", "of material", "cloth", "take up", "take out", "take in",
-     "fold take up", "excess", "extra", "spare", "surplus", "of excess", "of spare cloth",
-     "of excess fabric", "of extra fabric", "excess fabric", "spare cloth", "extra fabric",
-     "excess cloth", "spare fabric", "extra cloth"});
+    {"of cloth",        "of fabric",     "of material",  "cloth",          "take up",
+     "take out",        "take in",       "fold take up", "excess",         "extra",
+     "spare",           "surplus",       "of excess",    "of spare cloth", "of excess fabric",
+     "of extra fabric", "excess fabric", "spare cloth",  "extra fabric",   "excess cloth",
+     "spare fabric",    "extra cloth"});
 constexpr auto kGap = std::to_array<std::string_view>({"gap", "gap of", "open up"});
-constexpr auto kLetOut = std::to_array<std::string_view>(
-    {"let out", "unpick", "release", "let out by", "let it out"});
+constexpr auto kLetOut =
+    std::to_array<std::string_view>({"let out", "unpick", "release", "let out by", "let it out"});
 
 /// Posture told in other words, and the words.
 constexpr auto kPostures = std::to_array<Pair>({
-    {"standing", "standing"}, {"standing", "stand still"}, {"standing", "stand up"},
-    {"standing", "stand straight"}, {"standing", "stand upright"},
-    {"sitting", "sitting"}, {"sitting", "sit down"}, {"sitting", "seated"},
+    {"standing", "standing"},
+    {"standing", "stand still"},
+    {"standing", "stand up"},
+    {"standing", "stand straight"},
+    {"standing", "stand upright"},
+    {"sitting", "sitting"},
+    {"sitting", "sit down"},
+    {"sitting", "seated"},
     {"walking", "walking"},
-    {"leaning forward", "lean forward"}, {"leaning forward", "lean over"},
-    {"leaning forward", "leaning"}, {"leaning forward", "bend forward"},
-    {"leaning forward", "bend over"}, {"leaning forward", "bend down"},
-    {"arms forward", "arm forward"}, {"arms forward", "reach forward"},
-    {"arms forward", "reaching"}, {"arms forward", "arm stretched forward"},
-    {"arms forward", "arm in front"}, {"arms forward", "stretch arm forward"},
-    {"arms forward", "bring arm forward"}, {"arms forward", "move arm forward"},
-    {"arm raised", "arm raised"}, {"arm raised", "raise arm"}, {"arm raised", "lift arm"},
-    {"arm raised", "arm lifted"}, {"arm raised", "arm up"}, {"arm raised", "arm overhead"},
-    {"arm raised", "arm above head"}, {"arm raised", "arm over head"}, {"arm raised", "reach up"},
-    {"arm raised", "hold arm up"}, {"arm raised", "put arm up"},
-    {"arms down", "arm down"}, {"arms down", "arm hanging"}, {"arms down", "arm hang"},
-    {"arms down", "arm at side"}, {"arms down", "arm by side"}, {"arms down", "arm relaxed"},
-    {"elbow bent", "bend elbow"}, {"elbow bent", "elbow bent"}, {"elbow bent", "bend arm"},
+    {"leaning forward", "lean forward"},
+    {"leaning forward", "lean over"},
+    {"leaning forward", "leaning"},
+    {"leaning forward", "bend forward"},
+    {"leaning forward", "bend over"},
+    {"leaning forward", "bend down"},
+    {"arms forward", "arm forward"},
+    {"arms forward", "reach forward"},
+    {"arms forward", "reaching"},
+    {"arms forward", "arm stretched forward"},
+    {"arms forward", "arm in front"},
+    {"arms forward", "stretch arm forward"},
+    {"arms forward", "bring arm forward"},
+    {"arms forward", "move arm forward"},
+    {"arm raised", "arm raised"},
+    {"arm raised", "raise arm"},
+    {"arm raised", "lift arm"},
+    {"arm raised", "arm lifted"},
+    {"arm raised", "arm up"},
+    {"arm raised", "arm overhead"},
+    {"arm raised", "arm above head"},
+    {"arm raised", "arm over head"},
+    {"arm raised", "reach up"},
+    {"arm raised", "hold arm up"},
+    {"arm raised", "put arm up"},
+    {"arms down", "arm down"},
+    {"arms down", "arm hanging"},
+    {"arms down", "arm hang"},
+    {"arms down", "arm at side"},
+    {"arms down", "arm by side"},
+    {"arms down", "arm relaxed"},
+    {"elbow bent", "bend elbow"},
+    {"elbow bent", "elbow bent"},
+    {"elbow bent", "bend arm"},
     {"elbow bent", "arm bent"},
 });
 
@@ -106,9 +132,9 @@ bool right_is_a_side(const std::vector<Token>& tokens, std::size_t i) {
       if (before == other) return false;
     }
   }
-  for (const std::string_view after : {"at", "under", "over", "above", "below", "through", "up",
-                                       "down", "across", "into", "to", "angle", "angles", "size",
-                                       "where", "in", "round", "around"}) {
+  for (const std::string_view after :
+       {"at", "under", "over", "above", "below", "through", "up", "down", "across", "into", "to",
+        "angle", "angles", "size", "where", "in", "round", "around"}) {
     if (word(tokens, i + 1, after)) return false;
   }
   return true;

@@ -12,7 +12,16 @@
 namespace pinwright::knowledge {
 
 struct Notion {
-  enum class Kind : unsigned char { negation, gone, side, of, side_and_half, taken, posture, noise };
+  enum class Kind : unsigned char {
+    negation,
+    gone,
+    side,
+    of,
+    side_and_half,
+    taken,
+    posture,
+    noise
+  };
   Kind kind = Kind::noise;
   Side side = Side::both;
   Of of = Of::whole;

@@ -12,8 +12,9 @@ namespace pinwright::knowledge {
 namespace {
 
 Problem syntax(std::string_view phrase, const std::string& what) {
-  return {"phrase-syntax", std::string(phrase), what,
-          "Write words, <class>, ( ... ) for what may be missing, and = in front for a fixed order."};
+  return {
+      "phrase-syntax", std::string(phrase), what,
+      "Write words, <class>, ( ... ) for what may be missing, and = in front for a fixed order."};
 }
 
 /// One pass over the phrase; every mark is a step.
@@ -151,18 +152,18 @@ class Checker {
     }
     for (const PhraseItem& item : phrase->items) {
       if (item.kind != PhraseItem::Kind::word_class || classes_.contains(item.text)) continue;
-      problems_.push_back({"phrase-class-unknown", at(sign.place),
-                           "Sign " + sign.id + ", phrase \"" + text + "\": there is no class <" +
-                               item.text + ">.",
-                           "Name a class of the words files, or add this one there."});
+      problems_.push_back(
+          {"phrase-class-unknown", at(sign.place),
+           "Sign " + sign.id + ", phrase \"" + text + "\": there is no class <" + item.text + ">.",
+           "Name a class of the words files, or add this one there."});
     }
     if (!claims) return;
     const auto [first, fresh] = claimed_.emplace(key(*phrase), sign.id);
     if (fresh || first->second == sign.id) return;
-    problems_.push_back({"phrase-twice", at(sign.place),
-                         "Phrase \"" + text + "\" stands with sign " + sign.id + " and with " +
-                             first->second + ".",
-                         "Let one sign have it, or add the word that tells them apart."});
+    problems_.push_back(
+        {"phrase-twice", at(sign.place),
+         "Phrase \"" + text + "\" stands with sign " + sign.id + " and with " + first->second + ".",
+         "Let one sign have it, or add the word that tells them apart."});
   }
 
   const Knowledge& k_;

@@ -29,15 +29,15 @@
 //     Place words are the words of the zones' ids and names, and the classes whose id is made of
 //     such words: call the class of the neckline `neckline`, that of the hem `hem`.
 //   * Of overlapping matches the one with most items wins, then the one that covers most words,
-//     then the tighter one, then the sign that stands earlier in the knowledge. Denying phrases that
-//     match the very same words all count (the bust is fine: not tight and not loose).
+//     then the tighter one, then the sign that stands earlier in the knowledge. Denying phrases
+//     that match the very same words all count (the bust is fine: not tight and not loose).
 //   * Words that mean something to the reader itself need not stand in phrases: amounts and units,
-//     by, left / right / both sides, each side / in all / all round, pinch / pinned fold / take out /
-//     gap / let out, postures (when I lean forward, with arms raised), negation (not, no, n't, never,
-//     without, no longer, is gone), noise (the, is, very, a bit, maybe).
-//     They MAY stand in a phrase; there they are taken as that phrase's own words and do nothing
-//     else: `<top> not long enough` is present, not absent. A contraction is read as two words:
-//     "won't close" = will not close, "doesn't" = does not, "cannot" = can not.
+//     by, left / right / both sides, each side / in all / all round, pinch / pinned fold / take out
+//     / gap / let out, postures (when I lean forward, with arms raised), negation (not, no, n't,
+//     never, without, no longer, is gone), noise (the, is, very, a bit, maybe). They MAY stand in a
+//     phrase; there they are taken as that phrase's own words and do nothing else: `<top> not long
+//     enough` is present, not absent. A contraction is read as two words: "won't close" = will not
+//     close, "doesn't" = does not, "cannot" = can not.
 //   * A match of which a word stands after a negation in its clause tells that the sign is absent;
 //     two negations cancel. A negated denying phrase ("the bust is not fine") says too little and
 //     is reported as not understood.
@@ -60,8 +60,8 @@ namespace pinwright::knowledge {
 struct PhraseItem {
   enum class Kind : unsigned char { word, word_class, gap };
   Kind kind = Kind::word;
-  std::string text;   ///< the word in lower case, or the id of the class; empty for a gap
-  int option = 0;     ///< 0: must be said; else the number (from 1) of the bracket it stands in
+  std::string text;  ///< the word in lower case, or the id of the class; empty for a gap
+  int option = 0;    ///< 0: must be said; else the number (from 1) of the bracket it stands in
 };
 
 struct Phrase {
@@ -73,9 +73,10 @@ struct Phrase {
 /// brackets, stray marks), "phrase-empty" (nothing that must be said).
 Result<Phrase> parse_phrase(std::string_view text);
 
-/// Every phrase (and denying phrase) of every sign against the grammar and the classes: the errors of parse_phrase,
-/// "phrase-class-unknown", "phrase-twice" (two signs claim the same words; denying phrases may), and
-/// "class-empty". place = "file:line" of the sign or class, the phrase is quoted in `what`.
+/// Every phrase (and denying phrase) of every sign against the grammar and the classes: the errors
+/// of parse_phrase, "phrase-class-unknown", "phrase-twice" (two signs claim the same words; denying
+/// phrases may), and "class-empty". place = "file:line" of the sign or class, the phrase is quoted
+/// in `what`.
 Problems check_phrases(const Knowledge& k);
 
 }  // namespace pinwright::knowledge

@@ -1,6 +1,5 @@
 #include "knowledge/words/sequences.h"
 
-
 #include "knowledge/words/function_words.h"
 
 namespace pinwright::knowledge {
@@ -54,9 +53,9 @@ void Sequences::find(const std::string& stem, std::vector<std::size_t> begun, st
     Run run{entry.id, begun};
     std::size_t at = begun.back() + 1;
     for (const std::string& wanted : entry.rest) {
-      while (at < last && tokens[at].kind == Token::Kind::word && tokens[at].stem != wanted &&
-             (load_of(tokens[at].text) == Load::noise ||
-              (skip_sides && side_word(tokens[at].text)))) {
+      while (
+          at < last && tokens[at].kind == Token::Kind::word && tokens[at].stem != wanted &&
+          (load_of(tokens[at].text) == Load::noise || (skip_sides && side_word(tokens[at].text)))) {
         ++at;
       }
       if (at >= last || tokens[at].kind != Token::Kind::word || tokens[at].stem != wanted) break;

@@ -23,32 +23,64 @@ bool apostrophe(char32_t c) { return c == U'\'' || c == U'\u2019' || c == U'\u20
 
 double fraction_of(char32_t c) {
   switch (c) {
-    case U'¼': return 0.25;
-    case U'½': return 0.5;
-    case U'¾': return 0.75;
-    case U'⅓': return 1.0 / 3.0;
-    case U'⅔': return 2.0 / 3.0;
-    case U'⅛': return 0.125;
-    case U'⅜': return 0.375;
-    case U'⅝': return 0.625;
-    case U'⅞': return 0.875;
-    default: return 0.0;
+    case U'¼':
+      return 0.25;
+    case U'½':
+      return 0.5;
+    case U'¾':
+      return 0.75;
+    case U'⅓':
+      return 1.0 / 3.0;
+    case U'⅔':
+      return 2.0 / 3.0;
+    case U'⅛':
+      return 0.125;
+    case U'⅜':
+      return 0.375;
+    case U'⅝':
+      return 0.625;
+    case U'⅞':
+      return 0.875;
+    default:
+      return 0.0;
   }
 }
 
 /// Marks that mean something later, folded to one byte each; 0 for what is part of a word.
 char mark_of(char32_t c) {
   switch (c) {
-    case U'\u2013': case U'\u2014': case U'\u2015': return '~';  // dashes
-    case U'\u2212': case U'\u2010': case U'\u2011': return '-';
-    case U'\u2033': case U'\u201d': return '"';
-    case U'\u201c': case U'\u00ab': case U'\u00bb': case U'\u201e': return '`';
-    case U'\u2032': return '\'';
-    case U'\u2026': return '.';
-    case U'\u2044': return '/';
-    case U'\u2022': case U'\u00b7': return ';';
-    case U'\n': case U'\u2028': case U'\u2029': case U'\u0085': return '\n';
-    default: break;
+    case U'\u2013':
+    case U'\u2014':
+    case U'\u2015':
+      return '~';  // dashes
+    case U'\u2212':
+    case U'\u2010':
+    case U'\u2011':
+      return '-';
+    case U'\u2033':
+    case U'\u201d':
+      return '"';
+    case U'\u201c':
+    case U'\u00ab':
+    case U'\u00bb':
+    case U'\u201e':
+      return '`';
+    case U'\u2032':
+      return '\'';
+    case U'\u2026':
+      return '.';
+    case U'\u2044':
+      return '/';
+    case U'\u2022':
+    case U'\u00b7':
+      return ';';
+    case U'\n':
+    case U'\u2028':
+    case U'\u2029':
+    case U'\u0085':
+      return '\n';
+    default:
+      break;
   }
   if (c >= 128) return 0;
   const char byte = static_cast<char>(c);
@@ -66,10 +98,21 @@ using Pair = std::pair<std::string_view, std::string_view>;
 
 /// Contractions that are written without their apostrophe.
 constexpr auto kBare = std::to_array<Pair>({
-    {"arent", "are"}, {"cannot", "can"}, {"cant", "can"}, {"couldnt", "could"},
-    {"didnt", "did"}, {"doesnt", "does"}, {"dont", "do"}, {"hasnt", "has"}, {"havent", "have"},
-    {"isnt", "is"}, {"shouldnt", "should"}, {"wasnt", "was"}, {"werent", "were"},
-    {"wont", "will"}, {"wouldnt", "would"},
+    {"arent", "are"},
+    {"cannot", "can"},
+    {"cant", "can"},
+    {"couldnt", "could"},
+    {"didnt", "did"},
+    {"doesnt", "does"},
+    {"dont", "do"},
+    {"hasnt", "has"},
+    {"havent", "have"},
+    {"isnt", "is"},
+    {"shouldnt", "should"},
+    {"wasnt", "was"},
+    {"werent", "were"},
+    {"wont", "will"},
+    {"wouldnt", "would"},
 });
 
 class Cutter {
@@ -108,8 +151,7 @@ class Cutter {
 
   bool letter(std::size_t i) const {
     const char32_t c = peek(i);
-    return !space(c) && !digit(c) && !apostrophe(c) && fraction_of(c) == 0.0 &&
-           mark_of(c) == '\0';
+    return !space(c) && !digit(c) && !apostrophe(c) && fraction_of(c) == 0.0 && mark_of(c) == '\0';
   }
 
   bool leading_dot() const {
@@ -218,14 +260,14 @@ class Cutter {
     const std::size_t first = at_;
     while (letter(at_)) ++at_;
     const std::size_t stem_end = at_;
-    std::string text = lower(text_.substr(
-        chars_[first].begin, chars_[stem_end - 1].end - chars_[first].begin));
+    std::string text =
+        lower(text_.substr(chars_[first].begin, chars_[stem_end - 1].end - chars_[first].begin));
     std::string tail;
     if (apostrophe(peek(at_)) && at_ < chars_.size() && letter(at_ + 1)) {
       std::size_t end = at_ + 1;
       while (letter(end) && end < chars_.size()) ++end;
-      tail = lower(text_.substr(chars_[at_ + 1].begin,
-                                chars_[end - 1].end - chars_[at_ + 1].begin));
+      tail =
+          lower(text_.substr(chars_[at_ + 1].begin, chars_[end - 1].end - chars_[at_ + 1].begin));
       at_ = end;
     }
     if (tail == "t" && text.size() > 1 && text.back() == 'n') {

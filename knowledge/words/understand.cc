@@ -38,8 +38,8 @@ FoundAmount amount_of(const Draft& draft, const DraftFinding& finding) {
   FoundAmount amount;
   amount.mm = draft.reading.numbers[*finding.number].value;
   amount.of = counted_of(finding, sign);
-  amount.taken = finding.taken.value_or(sign.counts == Counts::distance ? Taken::distance
-                                                                        : Taken::unsaid);
+  amount.taken =
+      finding.taken.value_or(sign.counts == Counts::distance ? Taken::distance : Taken::unsaid);
   const bool in_all = finding.of && *finding.of == Of::whole;
   if (in_all && amount.taken == Taken::fold_depth) amount.taken = Taken::cloth;
   return amount;
