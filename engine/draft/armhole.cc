@@ -10,7 +10,7 @@ namespace pinwright::drafting {
 namespace {
 
 constexpr double kUpperFullness = 0.62;
-constexpr double kHollowMm = 15.0;       // wanted between plumb place and underarm point, level
+constexpr double kHollowMm = 15.0;  // wanted between plumb place and underarm point, level
 constexpr double kLeastHollowMm = 8.0;
 constexpr double kLeastDepthMm = 90.0;
 
@@ -38,10 +38,10 @@ Problems check_armhole(const Piece& piece) {
   const double depth = line.end().y - line.start().y;
   Problems problems;
   if (depth < kLeastDepthMm) {
-    problems.push_back(impossible("scye-depth",
-                                  "The armhole of the " + piece.id + " would be only " +
-                                      mm_text(depth) + " deep.",
-                                  "Check scye-depth against shoulder-drop and neck-base-girth."));
+    problems.push_back(
+        impossible("scye-depth",
+                   "The armhole of the " + piece.id + " would be only " + mm_text(depth) + " deep.",
+                   "Check scye-depth against shoulder-drop and neck-base-girth."));
   }
   const double hollow = line.start().x - line.points[3].x;
   if (hollow < kLeastHollowMm) {

@@ -16,9 +16,9 @@ namespace pinwright::drafting {
 ///                  `--___  underarm, square to the side
 struct ArmholeAsk {
   Vec2 underarm;
-  Vec2 side_up;       ///< unit direction in which the side arrives at the underarm
+  Vec2 side_up;  ///< unit direction in which the side arrives at the underarm
   Vec2 tip;
-  Vec2 shoulder;      ///< unit direction in which the shoulder leaves the tip
+  Vec2 shoulder;          ///< unit direction in which the shoulder leaves the tip
   double across_x = 0.0;  ///< wanted x of the plumb place
   double hollow = 0.58;   ///< fullness of the lower quarter
 };

@@ -15,8 +15,8 @@ Piece knit_half(const KnitHalfAsk& ask) {
   const Vec2 tip = neck - ask.shoulder_mm * shoulder;
   const Vec2 centre{0.0, neck.y - ask.neck_depth};
   const Vec2 underarm = ask.side.end();
-  const ArmholeAsk armhole_ask{underarm, {0.0, 1.0}, tip, shoulder, ask.across_x,
-                               ask.front ? kFrontHollow : kBackHollow};
+  const ArmholeAsk armhole_ask{underarm, {0.0, 1.0},   tip,
+                               shoulder, ask.across_x, ask.front ? kFrontHollow : kBackHollow};
   const EdgeRole centre_role = ask.front ? EdgeRole::centre_front : EdgeRole::centre_back;
   const std::string centre_id(to_text(centre_role));
 

@@ -29,8 +29,7 @@ bool lay_out(KnitSide& side, const KnitSideAsk& ask) {
   side.back = knit_side(side.hem, side.waist, side.underarm);
   const double back_length = length(side.back);
   const auto front_for = [&](double raise) {
-    return knit_side(side.hem, side.waist,
-                     side.underarm + Vec2{0.0, raise});
+    return knit_side(side.hem, side.waist, side.underarm + Vec2{0.0, raise});
   };
   const auto excess = [&](double raise) {
     return length(front_for(raise)) - back_length - side.extra;
@@ -64,12 +63,10 @@ double hem_slope(Vec2 hem, Vec2 waist) {
 Curve knit_side(Vec2 hem, Vec2 waist, Vec2 underarm) {
   const double below = chord_slope(hem, waist);
   const double above = chord_slope(waist, underarm);
-  const double at_waist =
-      below * above > 0.0 ? 2.0 * below * above / (below + above) : 0.0;
+  const double at_waist = below * above > 0.0 ? 2.0 * below * above / (below + above) : 0.0;
   return chain({hermite(hem, hem_slope(hem, waist), waist, at_waist),
                 hermite(waist, at_waist, underarm, 0.0)});
 }
-
 
 Curve hem_line(Vec2 corner, double slope) {
   return chain({round_line({0.0, 0.0}, {1.0, 0.0}, corner, right_normal(unit({slope, 1.0})))});

@@ -21,18 +21,18 @@ struct KnitSideAsk {
   double waist_quarter = 0.0;
   double waist_y = 0.0;
   double back_underarm_y = 0.0;
-  double extra_mm = 0.0;           ///< front side longer than the back's, over the bust
-  double neck_y = 0.0;             ///< the body's neck point on the back
-  double bust_below_neck = 0.0;    ///< plumb
+  double extra_mm = 0.0;         ///< front side longer than the back's, over the bust
+  double neck_y = 0.0;           ///< the body's neck point on the back
+  double bust_below_neck = 0.0;  ///< plumb
 };
 
 /// Where hem, waist and underarm meet the mean quarter, and where the easing lies.
 struct KnitSide {
   Vec2 hem;
   Vec2 waist;
-  Vec2 underarm;             ///< the back's height
+  Vec2 underarm;  ///< the back's height
   double extra = 0.0;
-  double raise = 0.0;        ///< front underarm point above the back's
+  double raise = 0.0;  ///< front underarm point above the back's
   Curve front;
   Curve back;
   double upper_notch = 0.0;  ///< from the underarm point, front and back

@@ -61,23 +61,22 @@ void add_seams(Block& block, double extra) {
                           {"bust-notch-lower", "bust-notch-lower", 0.0},
                           {"bust-notch-upper", "bust-notch-upper", extra},
                           {"", "", 0.0}}});
-  block.joins = {
-      running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
-                 {{"front", "shoulder", "neckline"}, {"back", "shoulder", "neckline"}}),
-      running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
-                 {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder"}}),
-      running_on("armhole-over-side", "Armhole over the side seam",
-                 {{"front", "side", "armhole"}, {"back", "side", "armhole"}}),
-      running_on("hem-over-side", "Hem over the side seam",
-                 {{"front", "hem", "side"}, {"back", "hem", "side"}}),
-      square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
-                     {"front", "neckline", "centre-front"}),
-      square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
-                     {"back", "neckline", "centre-back"}),
-      square_at_fold("hem-at-centre-front", "Hem at the centre front",
-                     {"front", "centre-front", "hem"}),
-      square_at_fold("hem-at-centre-back", "Hem at the centre back",
-                     {"back", "centre-back", "hem"})};
+  block.joins = {running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
+                            {{"front", "shoulder", "neckline"}, {"back", "shoulder", "neckline"}}),
+                 running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
+                            {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder"}}),
+                 running_on("armhole-over-side", "Armhole over the side seam",
+                            {{"front", "side", "armhole"}, {"back", "side", "armhole"}}),
+                 running_on("hem-over-side", "Hem over the side seam",
+                            {{"front", "hem", "side"}, {"back", "hem", "side"}}),
+                 square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
+                                {"front", "neckline", "centre-front"}),
+                 square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
+                                {"back", "neckline", "centre-back"}),
+                 square_at_fold("hem-at-centre-front", "Hem at the centre front",
+                                {"front", "centre-front", "hem"}),
+                 square_at_fold("hem-at-centre-back", "Hem at the centre back",
+                                {"back", "centre-back", "hem"})};
 }
 
 Result<double> wanted_neckline(const Body& body, const EaseMap& ease, const Fabric& fabric) {
@@ -90,8 +89,10 @@ Result<double> wanted_neckline(const Body& body, const EaseMap& ease, const Fabr
   }
   if (wanted < least - 1e-9) {
     return impossible("head-girth",
-                      "A neckline of " + mm_text(wanted) + " with its binding does not pass the "
-                      "head; it takes " + mm_text(least) + ".",
+                      "A neckline of " + mm_text(wanted) +
+                          " with its binding does not pass the "
+                          "head; it takes " +
+                          mm_text(least) + ".",
                       "Give more ease at neck-base-girth or take a fabric that stretches more.");
   }
   if (wanted > base + kLongestNecklineMm) {
@@ -112,8 +113,8 @@ Problem side_impossible() {
                     "scye-depth.");
 }
 
-Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease,
-                            const ShoulderPlan& plan, double lowered) {
+Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease, const ShoulderPlan& plan,
+                            double lowered) {
   const Body body(input.wearer.body);
   const double waist_y = body["waist-to-hip-height"];
   const double nape_y = waist_y + body["back-waist-length"];
@@ -144,7 +145,8 @@ Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease,
   back_ask.hem_slope = hem_slope(side.hem, side.waist);
   back_ask.slope = plan.back_slope;
   back_ask.shoulder_mm = plan.length;
-  back_ask.neckline = {neck_point(plan, base, plan.back_slope), back_neckline_start(plan.back_slope, plan.neck_turn), 0.60, 1};
+  back_ask.neckline = {neck_point(plan, base, plan.back_slope),
+                       back_neckline_start(plan.back_slope, plan.neck_turn), 0.60, 1};
   // The back neckline is lowered by a third of what the neckline is widened.
   const double lowered_nape = nape_y - 0.35 * (plan.neck_width - plan.base_width);
   back_ask.neck_depth =
@@ -199,9 +201,9 @@ Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease,
   const double back_neckline = length(find_edge(back, "neckline")->curve);
 
   Block block = begin_block(input, kKnitTop, "Knit top", ease);
-  block.pieces = {std::move(front), std::move(back), *arm_piece,
-                  strip({front_neckline, back_neckline, kBindingRatio, kBindingWidthMm,
-                         kKnitAllowanceMm})};
+  block.pieces = {
+      std::move(front), std::move(back), *arm_piece,
+      strip({front_neckline, back_neckline, kBindingRatio, kBindingWidthMm, kKnitAllowanceMm})};
   add_seams(block, side.extra);
   add_sleeve_seams(block, 0.0, 0.0);
   block.bindings = {{"neck-binding",

@@ -5,11 +5,11 @@
 
 namespace pinwright::drafting {
 
-/// From a, leaving along ta, to b, arriving along tb (unit vectors). The inner points lie `fullness`
-/// of the way from the ends to the point where the two end tangents meet, so that the line turns
-/// one way only and has no inflection; 0.5523 gives nearly a quarter of an ellipse, more is fuller
-/// in the corner. When the tangents do not meet between the ends the inner points lie a third of
-/// the chord along the tangents.
+/// From a, leaving along ta, to b, arriving along tb (unit vectors). The inner points lie
+/// `fullness` of the way from the ends to the point where the two end tangents meet, so that the
+/// line turns one way only and has no inflection; 0.5523 gives nearly a quarter of an ellipse, more
+/// is fuller in the corner. When the tangents do not meet between the ends the inner points lie a
+/// third of the chord along the tangents.
 Cubic turned_line(Vec2 a, Vec2 ta, Vec2 b, Vec2 tb, double fullness);
 /// The same with the fullness that makes an arc of a circle when the ends allow one: handles of
 /// 4/3 tan(turn / 4) of the radius (the usual approximation of an arc by a cubic).

@@ -12,27 +12,20 @@ namespace pinwright::drafting {
 namespace {
 
 constexpr std::array<std::string_view, 10> kKnitNeeds = {
-    "bust-girth",      "waist-girth",       "hip-girth",         "neck-base-girth", "head-girth",
-    "shoulder-length", "across-back-width", "back-waist-length", "scye-depth",      "upper-arm-girth"};
-constexpr std::array<std::string_view, 14> kWovenNeeds = {"bust-girth",
-                                                          "waist-girth",
-                                                          "neck-base-girth",
-                                                          "shoulder-length",
-                                                          "across-back-width",
-                                                          "across-front-width",
-                                                          "back-waist-length",
-                                                          "front-waist-length",
-                                                          "neck-shoulder-point-to-bust-point",
-                                                          "bust-point-width",
-                                                          "scye-depth",
-                                                          "upper-arm-girth",
-                                                          "arm-length",
-                                                          "hand-girth"};
+    "bust-girth", "waist-girth",     "hip-girth",         "neck-base-girth",
+    "head-girth", "shoulder-length", "across-back-width", "back-waist-length",
+    "scye-depth", "upper-arm-girth"};
+constexpr std::array<std::string_view, 14> kWovenNeeds = {
+    "bust-girth",        "waist-girth",        "neck-base-girth",
+    "shoulder-length",   "across-back-width",  "across-front-width",
+    "back-waist-length", "front-waist-length", "neck-shoulder-point-to-bust-point",
+    "bust-point-width",  "scye-depth",         "upper-arm-girth",
+    "arm-length",        "hand-girth"};
 constexpr std::array<std::string_view, 7> kKnitEase = {
     "bust-girth",      "waist-girth",       "hip-girth",         "neck-base-girth",
     "upper-arm-girth", "across-back-width", "across-front-width"};
-constexpr std::array<std::string_view, 6> kWovenEase = {"bust-girth",      "waist-girth",
-                                                        "neck-base-girth", "upper-arm-girth",
+constexpr std::array<std::string_view, 6> kWovenEase = {"bust-girth",        "waist-girth",
+                                                        "neck-base-girth",   "upper-arm-girth",
                                                         "across-back-width", "across-front-width"};
 constexpr double kMostEaseMm = 400.0;
 
@@ -61,10 +54,10 @@ Problems check_input(std::string_view kind, const DraftInput& input) {
   for (const std::string_view id : required(kind)) {
     if (input.wearer.body.count(std::string(id)) != 0) continue;
     const MeasurementInfo* info = find_measurement(id);
-    problems.push_back({"measurement-missing", "/wearer/body/" + std::string(id),
-                        "A " + std::string(kind) + " cannot be drafted without " +
-                            std::string(info->name) + ".",
-                        "Take it: " + std::string(info->meaning)});
+    problems.push_back(
+        {"measurement-missing", "/wearer/body/" + std::string(id),
+         "A " + std::string(kind) + " cannot be drafted without " + std::string(info->name) + ".",
+         "Take it: " + std::string(info->meaning)});
   }
   const auto keys = ease_keys(kind);
   for (const auto& [id, mm] : input.ease) {

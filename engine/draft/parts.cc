@@ -10,8 +10,8 @@ Edge curved(std::string id, EdgeRole role, Curve curve, double allowance_mm) {
 }
 
 Edge ruled(std::string id, EdgeRole role, Vec2 from, Vec2 to, double allowance_mm) {
-  return {std::move(id), role, straight_curve(from, to), true,
-          {allowance_mm, AllowanceKind::plain}};
+  return {
+      std::move(id), role, straight_curve(from, to), true, {allowance_mm, AllowanceKind::plain}};
 }
 
 Edge folded_at(std::string id, EdgeRole role, Vec2 from, Vec2 to) {

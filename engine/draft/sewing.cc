@@ -60,14 +60,14 @@ void add_sleeve_seams(Block& block, double front_ease_mm, double back_ease_mm) {
   block.seams.push_back(plain_seam("underarm", "Underarm seam of the sleeve",
                                    {part("sleeve", "underarm-front")},
                                    {reversed_part("sleeve", "underarm-back")}));
-  block.joins.push_back(running_on("cap-over-underarm", "Sleeve cap over the underarm seam",
-                                   {{"sleeve", "underarm-front", "cap-front"},
-                                    {"sleeve", "cap-back", "underarm-back"}}));
+  block.joins.push_back(running_on(
+      "cap-over-underarm", "Sleeve cap over the underarm seam",
+      {{"sleeve", "underarm-front", "cap-front"}, {"sleeve", "cap-back", "underarm-back"}}));
   block.joins.push_back(
       running_on("cap-crown", "Sleeve cap at the crown", {{"sleeve", "cap-front", "cap-back"}}));
-  block.joins.push_back(running_on(
-      "sleeve-hem-over-underarm", "Sleeve hem over the underarm seam",
-      {{"sleeve", "hem", "underarm-front"}, {"sleeve", "underarm-back", "hem"}}));
+  block.joins.push_back(
+      running_on("sleeve-hem-over-underarm", "Sleeve hem over the underarm seam",
+                 {{"sleeve", "hem", "underarm-front"}, {"sleeve", "underarm-back", "hem"}}));
 }
 
 void note_ease_as_drawn(Block& block) {

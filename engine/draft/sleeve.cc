@@ -47,14 +47,13 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
 
   const auto below = [&](double h) { return std::max(ask.length_mm - h, ask.least_below_mm); };
   const auto seam_up = [&](double h) { return unit({taper, below(h)}); };
-  const auto front_cap = [&](double h, double x) {
-    return half_cap(x, h, seam_up(h), kFront);
-  };
+  const auto front_cap = [&](double h, double x) { return half_cap(x, h, seam_up(h), kFront); };
   const auto back_cap = [&](double h, double x) {
     return half_cap(girth - x, h, seam_up(h), kBack);
   };
-  Unknowns x{std::sqrt(std::max(0.22 * cap_mm * cap_mm - girth * girth / 4.0, 0.04 * girth * girth)),
-             girth * front_mm / cap_mm};
+  Unknowns x{
+      std::sqrt(std::max(0.22 * cap_mm * cap_mm - girth * girth / 4.0, 0.04 * girth * girth)),
+      girth * front_mm / cap_mm};
   const bool solved = solve(
       x,
       [&](const Unknowns& u) {
@@ -66,10 +65,11 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
   const double front_x = x[1];
   if (!solved || height < 0.12 * girth || height > 0.95 * girth || front_x < 0.3 * girth ||
       front_x > 0.7 * girth) {
-    return impossible("upper-arm-girth",
-                      "No sleeve of " + mm_text(girth) + " round the upper arm fits armholes of " +
-                          mm_text(ask.front_armhole_mm + ask.back_armhole_mm) + ".",
-                      "Check upper-arm-girth against scye-depth, across-back-width and bust-girth.");
+    return impossible(
+        "upper-arm-girth",
+        "No sleeve of " + mm_text(girth) + " round the upper arm fits armholes of " +
+            mm_text(ask.front_armhole_mm + ask.back_armhole_mm) + ".",
+        "Check upper-arm-girth against scye-depth, across-back-width and bust-girth.");
   }
   const double hem_y = -below(height);
   const Vec2 front_underarm{front_x, 0.0};
@@ -99,10 +99,10 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
       curved("cap-back", EdgeRole::cap, cap_back, ask.allowance_mm),
       ruled("underarm-back", EdgeRole::underarm, back_underarm, back_hem, ask.allowance_mm)};
   const double back_length = length(cap_back);
-  piece.notches = {{"front-notch", "cap-front", ask.front_notch_mm},
-                   {"back-notch-1", "cap-back", back_length - ask.back_notch_mm},
-                   {"back-notch-2", "cap-back",
-                    back_length - ask.back_notch_mm - kBackNotchStepMm}};
+  piece.notches = {
+      {"front-notch", "cap-front", ask.front_notch_mm},
+      {"back-notch-1", "cap-back", back_length - ask.back_notch_mm},
+      {"back-notch-2", "cap-back", back_length - ask.back_notch_mm - kBackNotchStepMm}};
   piece.landmarks = {{"crown-point", cap_front.end()},
                      {"underarm-point-front", front_underarm},
                      {"underarm-point-back", back_underarm}};

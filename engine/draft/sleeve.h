@@ -11,9 +11,9 @@ struct SleeveAsk {
   double back_armhole_mm = 0.0;
   double front_ease_mm = 0.0;  ///< cap longer than armhole, front half
   double back_ease_mm = 0.0;
-  double girth_mm = 0.0;       ///< finished, at the underarm
+  double girth_mm = 0.0;  ///< finished, at the underarm
   double hem_girth_mm = 0.0;
-  double length_mm = 0.0;      ///< crown to hem, plumb
+  double length_mm = 0.0;       ///< crown to hem, plumb
   double least_below_mm = 0.0;  ///< underarm to hem, plumb, at least; the length gives way to it
   double front_notch_mm = 0.0;  ///< along the armhole from the underarm
   double back_notch_mm = 0.0;   ///< the first of the back's two

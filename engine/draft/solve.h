@@ -16,7 +16,8 @@ using Equations = std::function<std::vector<double>(const Unknowns&)>;
 bool solve(Unknowns& x, const Equations& equations, double tolerance);
 
 /// Finds t in [low, high] where the growing function f crosses zero, to the last bits, by
-/// bisection. Nothing is found (false) when f(low) and f(high) have the same sign or are not finite.
+/// bisection. Nothing is found (false) when f(low) and f(high) have the same sign or are not
+/// finite.
 bool bisect(double low, double high, const std::function<double(double)>& f, double& t);
 
 }  // namespace pinwright::drafting

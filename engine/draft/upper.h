@@ -18,7 +18,7 @@ struct ShoulderPlan {
   double length = 0.0;       ///< of the garment's shoulder (front, and back when sewn without ease)
   double front_slope = 0.0;  ///< radians below level
   double back_slope = 0.0;
-  double neck_turn = 0.0;    ///< see neckline_start
+  double neck_turn = 0.0;  ///< see neckline_start
 };
 
 inline constexpr double kSlopeShift = radians(1.5);

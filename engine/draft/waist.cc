@@ -41,9 +41,8 @@ Waist waist_line(const WaistAsk& ask) {
   Waist waist;
   waist.inner = chain({round_line(fold, {1.0, 0.0}, mouth_in, into_dart)});
   const double rest = std::max(0.0, ask.sewn_mm - length(waist.inner));
-  waist.outer = rest > 0.0
-                    ? chain({outward(mouth_out, out_of_dart, at_side, rest, ask.corner_y)})
-                    : straight_curve(mouth_out, mouth_out);
+  waist.outer = rest > 0.0 ? chain({outward(mouth_out, out_of_dart, at_side, rest, ask.corner_y)})
+                           : straight_curve(mouth_out, mouth_out);
   return waist;
 }
 

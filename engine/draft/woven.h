@@ -1,5 +1,6 @@
 #pragma once
-// The woven bodice's halves. Heights count from the waist: both pieces' waist levels are near y = 0.
+// The woven bodice's halves. Heights count from the waist: both pieces' waist levels are near y =
+// 0.
 
 #include "engine/base/result.h"
 #include "engine/draft/ease.h"
@@ -9,22 +10,22 @@
 
 namespace pinwright::drafting {
 
-inline constexpr double kWovenAllowanceMm = 15.0;         // common practice for home sewing: 5/8 in
+inline constexpr double kWovenAllowanceMm = 15.0;  // common practice for home sewing: 5/8 in
 inline constexpr double kWovenNeckAllowanceMm = 10.0;
-inline constexpr double kWovenUnderarmBelowMm = 20.0;     // 1/2 to 1 in: common practice
-inline constexpr double kWovenShoulderEaseMm = 5.0;       // back eased into front, beside the dart
+inline constexpr double kWovenUnderarmBelowMm = 20.0;  // 1/2 to 1 in: common practice
+inline constexpr double kWovenShoulderEaseMm = 5.0;    // back eased into front, beside the dart
 
 struct WovenPlan {
   ShoulderPlan shoulder;
-  double front_bust = 0.0;   ///< half the finished front at the bust level
+  double front_bust = 0.0;  ///< half the finished front at the bust level
   double back_bust = 0.0;
   double front_waist = 0.0;  ///< half the finished waist line of the front, dart sewn
   double back_waist = 0.0;
-  double front_across = 0.0;   ///< half
+  double front_across = 0.0;  ///< half
   double back_across = 0.0;
-  double nape_y = 0.0;         ///< back neck point
+  double nape_y = 0.0;               ///< back neck point
   double underarm_below_neck = 0.0;  ///< underarm point below the body's neck point, both pieces
-  double neck_y = 0.0;         ///< front neck point
+  double neck_y = 0.0;               ///< front neck point
   Vec2 bust_point;
 };
 

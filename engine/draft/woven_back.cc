@@ -23,10 +23,10 @@ constexpr double kMostDartMm = 40.0;
 /// The shoulder with its dart open. As sewn it is one straight line from the neck point.
 struct Shoulder {
   Vec2 dart_point;
-  Vec2 mouth_in;   ///< nearer to the neck
+  Vec2 mouth_in;  ///< nearer to the neck
   Vec2 mouth_out;
   Vec2 tip;
-  Vec2 outer;      ///< unit direction in which the outer part leaves the tip
+  Vec2 outer;  ///< unit direction in which the outer part leaves the tip
 };
 
 Shoulder open_shoulder(Vec2 neck, double slope, double sewn_mm, Vec2 blade) {
@@ -78,9 +78,9 @@ double bust_below_underarm(const WovenPlan& plan) {
 
 Result<Piece> woven_back(const WovenPlan& plan) {
   const double allowance = kWovenAllowanceMm;
-  const Vec2 neck = neck_point(plan.shoulder, {plan.shoulder.base_width,
-                                               plan.nape_y + plan.shoulder.base_rise},
-                               plan.shoulder.back_slope);
+  const Vec2 neck =
+      neck_point(plan.shoulder, {plan.shoulder.base_width, plan.nape_y + plan.shoulder.base_rise},
+                 plan.shoulder.back_slope);
   const double depth = neck.y - plan.nape_y;
   const double underarm_y = plan.nape_y + plan.shoulder.base_rise - plan.underarm_below_neck;
   const double below = bust_below_underarm(plan);
@@ -144,9 +144,8 @@ Result<Piece> woven_back(const WovenPlan& plan) {
              kWovenNeckAllowanceMm),
       folded_at("centre-back", EdgeRole::centre_back, centre, fold)};
   piece.edges[10].curve.points.back() = centre;
-  piece.darts = {
-      {"shoulder-dart", "shoulder-dart-in", "shoulder-dart-out", "shoulder-blade-point"},
-      {"waist-dart", "waist-dart-in", "waist-dart-out", "shoulder-blade-point"}};
+  piece.darts = {{"shoulder-dart", "shoulder-dart-in", "shoulder-dart-out", "shoulder-blade-point"},
+                 {"waist-dart", "waist-dart-in", "waist-dart-out", "shoulder-blade-point"}};
   piece.landmarks = {{"shoulder-blade-point", blade},
                      {"back-neck-point", centre},
                      {"neck-point", neck},
@@ -154,8 +153,8 @@ Result<Piece> woven_back(const WovenPlan& plan) {
                      {"underarm-point", underarm},
                      {"waist-level", fold},
                      {"bust-level", {0.0, underarm_y - below * up.y}}};
-  piece.grainline = {"grainline", {0.3 * blade.x, 0.2 * plan.nape_y},
-                     {0.3 * blade.x, 0.8 * plan.nape_y}};
+  piece.grainline = {
+      "grainline", {0.3 * blade.x, 0.2 * plan.nape_y}, {0.3 * blade.x, 0.8 * plan.nape_y}};
   piece.fold = "centre-back";
   Problems wrong = check_armhole(piece);
   if (!wrong.empty()) return wrong;

@@ -22,7 +22,7 @@ namespace {
 constexpr double kFrontCapEaseMm = 11.0;
 constexpr double kBackCapEaseMm = 14.0;
 constexpr double kSleeveHemMm = 25.0;
-constexpr double kOverHandMm = 25.0;    // the hem passes the hand without an opening
+constexpr double kOverHandMm = 25.0;  // the hem passes the hand without an opening
 
 WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& shoulder,
                     double lowered) {
@@ -37,11 +37,11 @@ WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& s
   plan.front_across = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
   plan.back_across = (body["across-back-width"] + ease.at("across-back-width")) / 2.0;
   plan.nape_y = body["back-waist-length"];
-  plan.underarm_below_neck = shoulder.base_rise + body["scye-depth"] + kWovenUnderarmBelowMm + lowered;
+  plan.underarm_below_neck =
+      shoulder.base_rise + body["scye-depth"] + kWovenUnderarmBelowMm + lowered;
   const double to_bust = body["neck-shoulder-point-to-bust-point"];
   plan.bust_point = {body["bust-point-width"] / 2.0, body["front-waist-length"] - to_bust};
-  plan.neck_y =
-      plan.bust_point.y + plumb_part(to_bust, plan.bust_point.x - shoulder.base_width);
+  plan.neck_y = plan.bust_point.y + plumb_part(to_bust, plan.bust_point.x - shoulder.base_width);
   return plan;
 }
 
@@ -111,14 +111,15 @@ void add_seams(Block& block) {
                  {{"front", "side-upper", "armhole"}, {"back", "side", "armhole"}}),
       running_on("waist-over-side", "Waist over the side seam",
                  {{"front", "waist-outer", "side-lower"}, {"back", "waist-outer", "side"}}),
-      running_on("side-over-bust-dart", "Side over the bust dart",
-                 {{"front", "side-lower", "bust-dart-in"}, {"front", "bust-dart-out", "side-upper"}}),
-      running_on("waist-over-front-dart", "Waist over the front's waist dart",
-                 {{"front", "waist-inner", "waist-dart-in"},
-                  {"front", "waist-dart-out", "waist-outer"}}),
-      running_on("waist-over-back-dart", "Waist over the back's waist dart",
-                 {{"back", "waist-inner", "waist-dart-in"},
-                  {"back", "waist-dart-out", "waist-outer"}}),
+      running_on(
+          "side-over-bust-dart", "Side over the bust dart",
+          {{"front", "side-lower", "bust-dart-in"}, {"front", "bust-dart-out", "side-upper"}}),
+      running_on(
+          "waist-over-front-dart", "Waist over the front's waist dart",
+          {{"front", "waist-inner", "waist-dart-in"}, {"front", "waist-dart-out", "waist-outer"}}),
+      running_on(
+          "waist-over-back-dart", "Waist over the back's waist dart",
+          {{"back", "waist-inner", "waist-dart-in"}, {"back", "waist-dart-out", "waist-outer"}}),
       running_on("shoulder-over-dart", "Shoulder over the shoulder dart",
                  {{"back", "shoulder-outer", "shoulder-dart-in"},
                   {"back", "shoulder-dart-out", "shoulder-inner"}}),

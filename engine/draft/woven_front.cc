@@ -14,11 +14,11 @@
 namespace pinwright::drafting {
 namespace {
 
-constexpr double kDartShortOfBustMm = 25.0;        // 1/2 to 2 in: common practice
-constexpr double kSideLean = radians(1.5);         // wanted of the side as sewn
+constexpr double kDartShortOfBustMm = 25.0;  // 1/2 to 2 in: common practice
+constexpr double kSideLean = radians(1.5);   // wanted of the side as sewn
 constexpr double kLeastWaistDartMm = 12.0;
 constexpr double kMostWaistDartMm = 48.0;
-constexpr double kDartBelowBustMm = 15.0;          // upper leg's mouth below the bust level
+constexpr double kDartBelowBustMm = 15.0;  // upper leg's mouth below the bust level
 constexpr double kLeastBustDart = radians(1.0);
 constexpr double kMostBustDart = radians(40.0);
 
@@ -72,8 +72,8 @@ class FrontSide {
   /// The layout whose swung side ends where the waist does: first with the lean that is wanted, the
   /// waist dart taking the rest; where that dart would be too small or too deep, the lean gives.
   std::optional<Layout> solved() const {
-    const double start = std::max(0.05, (plan_.neck_y - plan_.nape_y - plan_.shoulder.base_rise) /
-                                            plan_.front_bust);
+    const double start =
+        std::max(0.05, (plan_.neck_y - plan_.nape_y - plan_.shoulder.base_rise) / plan_.front_bust);
     Unknowns by_dart{start, 25.0};
     const bool found = solve(
         by_dart, [&](const Unknowns& u) { return gap(at(kSideLean, u[0], u[1])); }, 1e-9);
@@ -115,15 +115,15 @@ class FrontSide {
 Result<Piece> woven_front(const WovenPlan& plan, double side_mm, double neckline_mm) {
   const double allowance = kWovenAllowanceMm;
   if (plan.bust_point.y < kDartShortOfBustMm + 40.0) {
-    return impossible("front-waist-length",
-                      "The waist lies only " + mm_text(plan.bust_point.y) +
-                          " below the bust point.",
-                      "Check front-waist-length against neck-shoulder-point-to-bust-point.");
+    return impossible(
+        "front-waist-length",
+        "The waist lies only " + mm_text(plan.bust_point.y) + " below the bust point.",
+        "Check front-waist-length against neck-shoulder-point-to-bust-point.");
   }
   if (plan.front_bust - plan.bust_point.x < kDartShortOfBustMm + 35.0) {
     return impossible("bust-point-width",
-                      "The bust point lies only " +
-                          mm_text(plan.front_bust - plan.bust_point.x) + " from the side seam.",
+                      "The bust point lies only " + mm_text(plan.front_bust - plan.bust_point.x) +
+                          " from the side seam.",
                       "Check bust-point-width against bust-girth.");
   }
   const std::optional<Layout> layout = FrontSide(plan, side_mm).solved();
@@ -135,10 +135,11 @@ Result<Piece> woven_front(const WovenPlan& plan, double side_mm, double neckline
         "Check front-waist-length against back-waist-length, and waist-girth against bust-girth.");
   }
   const Vec2 shoulder = toward_neck(plan.shoulder.front_slope);
-  const Vec2 neck = neck_point(plan.shoulder, {plan.shoulder.base_width, plan.neck_y},
-                               plan.shoulder.front_slope);
+  const Vec2 neck =
+      neck_point(plan.shoulder, {plan.shoulder.base_width, plan.neck_y}, plan.shoulder.front_slope);
   const Vec2 tip = neck - plan.shoulder.length * shoulder;
-  const NecklineAsk round{neck, front_neckline_start(plan.shoulder.front_slope, plan.shoulder.neck_turn), 0.56, 2};
+  const NecklineAsk round{
+      neck, front_neckline_start(plan.shoulder.front_slope, plan.shoulder.neck_turn), 0.56, 2};
   const auto depth = neckline_depth(round, neckline_mm);
   if (!depth || neck.y - *depth < plan.bust_point.y) {
     return impossible("neck-base-girth",
@@ -158,17 +159,16 @@ Result<Piece> woven_front(const WovenPlan& plan, double side_mm, double neckline
       ruled("waist-dart-out", EdgeRole::dart_leg, waist_point, waist.outer.start(), allowance),
       curved("waist-outer", EdgeRole::waist, waist.outer, allowance),
       ruled("side-lower", EdgeRole::side, layout->corner, layout->mouth_lower, allowance),
-      ruled("bust-dart-in", EdgeRole::dart_leg, layout->mouth_lower, layout->dart_point,
-            allowance),
+      ruled("bust-dart-in", EdgeRole::dart_leg, layout->mouth_lower, layout->dart_point, allowance),
       ruled("bust-dart-out", EdgeRole::dart_leg, layout->dart_point, layout->mouth_upper,
             allowance),
       ruled("side-upper", EdgeRole::side, layout->mouth_upper, layout->underarm, allowance),
-      curved("armhole", EdgeRole::armhole,
-             armhole({layout->underarm, layout->up, tip, shoulder, plan.front_across, kFrontHollow}),
-             allowance),
+      curved(
+          "armhole", EdgeRole::armhole,
+          armhole({layout->underarm, layout->up, tip, shoulder, plan.front_across, kFrontHollow}),
+          allowance),
       ruled("shoulder", EdgeRole::shoulder, tip, neck, allowance),
-      curved("neckline", EdgeRole::neckline, neckline(round, *depth),
-             kWovenNeckAllowanceMm),
+      curved("neckline", EdgeRole::neckline, neckline(round, *depth), kWovenNeckAllowanceMm),
       folded_at("centre-front", EdgeRole::centre_front, centre, waist.inner.start())};
   piece.darts = {{"bust-dart", "bust-dart-in", "bust-dart-out", "bust-point"},
                  {"waist-dart", "waist-dart-in", "waist-dart-out", "bust-point"}};

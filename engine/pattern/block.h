@@ -14,7 +14,7 @@
 namespace pinwright {
 
 struct Block {
-  std::string id;    ///< kebab-case
+  std::string id;  ///< kebab-case
   std::string name;
   std::string kind;  ///< "knit-top" or "woven-bodice"
   std::string size;  ///< label of this size; a range of sizes: size_range.h

@@ -60,6 +60,7 @@ std::optional<double> cloth_width(const Piece& piece, double y) {
   turned.darts = piece.darts;
   const Hit first = next_hit(turned, y, -std::numeric_limits<double>::infinity(), kNowhere);
   if (first.edge == kNowhere) return std::nullopt;
+  const double start = piece.fold ? 0.0 : first.x;
   double at = first.x;
   std::size_t skip = first.edge;
   // Each dart is passed at most once.
@@ -67,7 +68,7 @@ std::optional<double> cloth_width(const Piece& piece, double y) {
     const Hit hit = next_hit(turned, y, at + kCoincidentMm, skip);
     if (hit.edge == kNowhere) return std::nullopt;
     const std::size_t leg = other_leg(turned, hit.edge);
-    if (leg == kNowhere) return hit.x - first.x;
+    if (leg == kNowhere) return hit.x - start;
     turn_onto(turned, leg, hit.edge);
     at = hit.x;
     skip = leg;

@@ -15,8 +15,9 @@ namespace pinwright {
 ///           | \---->|   sewn:    -----+----->|
 ///           |  \    |                 |      |
 ///
-/// For a half piece on the fold this is half of what the garment has there. Nothing when the level
-/// does not cross the piece, or when it touches it in a single point.
+/// A half piece is measured from its fold (x = 0), also where a deep neckline has cut the cloth
+/// away there: the width is half of what the garment spans. Nothing when the level does not cross
+/// the piece, or when it touches it in a single point.
 std::optional<double> cloth_width(const Piece& piece, double y);
 
 }  // namespace pinwright

@@ -139,10 +139,10 @@ std::vector<GarmentMeasure> measures(const Block& block) {
            twice(sum(role_length(front, EdgeRole::hem), role_length(back, EdgeRole::hem))),
            "hip-girth");
   list.add("upper-arm-girth", "Upper arm girth", each, upper_arm(sleeve), "upper-arm-girth");
-  list.add("neckline-length", "Neckline length", girth,
-           twice(sum(role_length(front, EdgeRole::neckline),
-                     role_length(back, EdgeRole::neckline))),
-           "neck-base-girth");
+  list.add(
+      "neckline-length", "Neckline length", girth,
+      twice(sum(role_length(front, EdgeRole::neckline), role_length(back, EdgeRole::neckline))),
+      "neck-base-girth");
   list.add("armhole-length", "Armhole length", each,
            sum(role_length(front, EdgeRole::armhole), role_length(back, EdgeRole::armhole)));
   add_sleeve(sleeve, list);

@@ -20,14 +20,14 @@ enum class MeasureKind {
 };
 
 struct GarmentMeasure {
-  std::string id;        ///< bust-girth, waist-girth, hem-girth, upper-arm-girth, neckline-length,
-                         ///< armhole-length, cap-length, cap-height, shoulder-length,
-                         ///< shoulder-slope, front-length, back-length, front-neck-depth,
-                         ///< across-front-width, across-back-width, armhole-depth, side-length,
-                         ///< sleeve-hem-girth, neck-binding-length
+  std::string id;  ///< bust-girth, waist-girth, hem-girth, upper-arm-girth, neckline-length,
+                   ///< armhole-length, cap-length, cap-height, shoulder-length,
+                   ///< shoulder-slope, front-length, back-length, front-neck-depth,
+                   ///< across-front-width, across-back-width, armhole-depth, side-length,
+                   ///< sleeve-hem-girth, neck-binding-length
   std::string name;
   MeasureKind kind = MeasureKind::girth;
-  double value = 0.0;    ///< mm, or radians for an angle
+  double value = 0.0;  ///< mm, or radians for an angle
   /// The body measurement it is compared with, when there is one: finished = body + ease.
   std::optional<std::string> body;
 };
@@ -43,7 +43,8 @@ struct GarmentMeasure {
 /// - waist-girth: the edges of role waist, or the width at the landmark waist-level;
 /// - hem-girth, neckline-length, armhole-length, cap-length, sleeve-hem-girth: along the edges;
 /// - upper-arm-girth: straight between the two ends of the cap; cap-height: the crown above them;
-/// - shoulder-length: the front's; shoulder-slope: from neck point to shoulder tip as drawn, mean of
+/// - shoulder-length: the front's; shoulder-slope: from neck point to shoulder tip as drawn, mean
+/// of
 ///   front and back;
 /// - front-length, back-length: along the centre edges; compared with the body only where the block
 ///   ends at the waist;

@@ -24,11 +24,11 @@ enum class EdgeRole {
   centre_back,
   dart_leg,
   cap,
-  underarm,    ///< the sleeve's underarm seam
+  underarm,  ///< the sleeve's underarm seam
   sleeve_hem,
-  opening,     ///< the long edge of a binding that is sewn to an opening
-  folded,      ///< the long edge of a binding that is turned to the inside
-  join,        ///< the short ends of a binding
+  opening,  ///< the long edge of a binding that is sewn to an opening
+  folded,   ///< the long edge of a binding that is turned to the inside
+  join,     ///< the short ends of a binding
 };
 std::string_view to_text(EdgeRole role);
 std::optional<EdgeRole> edge_role(std::string_view text);
@@ -60,9 +60,9 @@ struct Notch {
 /// the dart's point. Both legs are straight and equally long.
 struct Dart {
   std::string id;
-  std::string leg_in;      ///< edge that runs from the mouth to the dart's point
-  std::string leg_out;     ///< edge that runs back to the mouth
-  std::string toward;      ///< landmark that the dart points at (bust-point, shoulder-blade-point)
+  std::string leg_in;   ///< edge that runs from the mouth to the dart's point
+  std::string leg_out;  ///< edge that runs back to the mouth
+  std::string toward;   ///< landmark that the dart points at (bust-point, shoulder-blade-point)
   bool operator==(const Dart&) const = default;
 };
 

@@ -45,7 +45,7 @@ struct CornerRef {
 /// A line that runs on over a seam or a fold without a kink: the interior angles at the corners
 /// that meet sum to `target_rad` (pi over a seam; pi / 2 at a fold, whose mirror image gives pi).
 struct Join {
-  std::string id;    ///< neckline-over-shoulder, armhole-over-shoulder, hem-over-side, ...
+  std::string id;  ///< neckline-over-shoulder, armhole-over-shoulder, hem-over-side, ...
   std::string name;
   std::vector<CornerRef> corners;
   double target_rad = 0.0;
@@ -60,7 +60,7 @@ struct Binding {
   std::string piece;  ///< the strip: a rectangle with edges opening, join-end, folded, join-start
   std::vector<RunPart> opening;
   int copies = 2;
-  double ratio = 1.0;             ///< strip : opening, both on the stitching line, without allowances
+  double ratio = 1.0;  ///< strip : opening, both on the stitching line, without allowances
   double finished_width_mm = 0.0;
   bool operator==(const Binding&) const = default;
 };

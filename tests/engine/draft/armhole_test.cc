@@ -10,7 +10,9 @@
 namespace pinwright::drafting {
 namespace {
 
-ArmholeAsk usual() { return {{245.0, 190.0}, {0.0, 1.0}, {185.0, 375.0}, toward_neck(0.36), 175.0}; }
+ArmholeAsk usual() {
+  return {{245.0, 190.0}, {0.0, 1.0}, {185.0, 375.0}, toward_neck(0.36), 175.0};
+}
 
 TEST(Armhole, SquareAtBothEndsAndPlumbHalfWayUp) {
   const Curve line = armhole(usual());

@@ -54,8 +54,8 @@ class Grid : public ::testing::TestWithParam<const char*> {};
 TEST_P(Grid, PlausibleBodiesGiveBlocksThatCanBeSewn) {
   Dice dice(20240917);
   DraftInput input;
-  input.fabric = std::string(GetParam()) == "knit-top" ? testing::deckhand().fabric
-                                                       : testing::purser().fabric;
+  input.fabric =
+      std::string(GetParam()) == "knit-top" ? testing::deckhand().fabric : testing::purser().fabric;
   std::optional<Block> first;
   for (double bust = 800.0; bust <= 1200.0; bust += 25.0) {
     for (int i = 0; i < 12; ++i) {
@@ -83,8 +83,8 @@ TEST_P(Grid, AnythingElseIsDraftedSoundOrRefusedByName) {
     // One to six measurements anywhere in the range that is accepted at all.
     const auto known = known_measurements();
     for (int j = 0; j < 1 + i % 6; ++j) {
-      const auto which = static_cast<std::size_t>(
-          dice.between(0.0, static_cast<double>(known.size()) - 0.001));
+      const auto which =
+          static_cast<std::size_t>(dice.between(0.0, static_cast<double>(known.size()) - 0.001));
       input.wearer.body[std::string(known[which].id)] =
           dice.between(known[which].least_mm, known[which].most_mm);
     }

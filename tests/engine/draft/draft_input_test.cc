@@ -37,8 +37,7 @@ TEST(DraftInput, EveryMissingMeasurementIsNamed) {
     const auto needs = required_measurements(kind);
     EXPECT_EQ(block.problems().size(), needs.size());
     for (const std::string_view id : needs) {
-      EXPECT_TRUE(
-          told(block.problems(), "measurement-missing", "/wearer/body/" + std::string(id)));
+      EXPECT_TRUE(told(block.problems(), "measurement-missing", "/wearer/body/" + std::string(id)));
     }
   }
 }

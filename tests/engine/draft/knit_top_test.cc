@@ -53,8 +53,11 @@ TEST(KnitTop, GivesTheUsualEase) {
 
 TEST(KnitTop, TakesAnotherEaseWhenAsked) {
   DraftInput input = deckhand();
-  input.ease = {{"bust-girth", -40.0}, {"waist-girth", 10.0}, {"hip-girth", 0.0},
-                {"upper-arm-girth", 5.0}, {"neck-base-girth", 130.0}};
+  input.ease = {{"bust-girth", -40.0},
+                {"waist-girth", 10.0},
+                {"hip-girth", 0.0},
+                {"upper-arm-girth", 5.0},
+                {"neck-base-girth", 130.0}};
   const Block block = drafted(input);
   const auto all = measures(block);
   EXPECT_NEAR(find_measure(all, "bust-girth")->value, 900.0, 0.01);
@@ -142,9 +145,7 @@ TEST(KnitTop, LowersTheUnderarmForALargeArm) {
   EXPECT_EQ(joined(faults(block)), "");
 }
 
-TEST(KnitTop, SameInputSameBits) {
-  EXPECT_EQ(drafted(deckhand()), drafted(deckhand()));
-}
+TEST(KnitTop, SameInputSameBits) { EXPECT_EQ(drafted(deckhand()), drafted(deckhand())); }
 
 }  // namespace
 }  // namespace pinwright

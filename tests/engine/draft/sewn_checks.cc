@@ -71,8 +71,7 @@ void check_seam(const Block& block, const Seam& seam, Faults& out) {
     const double off = (a - at_a) - (b - at_b) - section.ease_mm;
     if (!(a > at_a && b > at_b)) out.push_back("seam " + seam.id + ": a section runs backward");
     if (!(std::abs(off) < kSeamWithin)) {
-      out.push_back("seam " + seam.id + " section " + std::to_string(i) + " off by " +
-                    number(off));
+      out.push_back("seam " + seam.id + " section " + std::to_string(i) + " off by " + number(off));
     }
     at_a = a;
     at_b = b;
@@ -85,8 +84,7 @@ void check_join(const Block& block, const Join& join, Faults& out) {
     const Piece* piece = find_piece(block, corner.piece);
     const std::size_t i = piece == nullptr ? kNowhere : edge_index(*piece, corner.before);
     if (i == kNowhere || piece->edges[(i + 1) % piece->edges.size()].id != corner.after) {
-      out.push_back("join " + join.id + ": no corner of " + corner.before + " and " +
-                    corner.after);
+      out.push_back("join " + join.id + ": no corner of " + corner.before + " and " + corner.after);
       return;
     }
     sum += corner_angle(*piece, i);
@@ -244,14 +242,14 @@ DraftInput deckhand() {
   DraftInput input;
   input.id = "deck-top";
   input.size = "deckhand 3";
-  input.fabric = {"mid-weight-jersey", "Mid-weight cotton jersey", FabricKind::knit, 0.30, 0.15,
-                  0.9};
+  input.fabric = {
+      "mid-weight-jersey", "Mid-weight cotton jersey", FabricKind::knit, 0.30, 0.15, 0.9};
   input.wearer.id = "deckhand-3";
-  input.wearer.body = {{"bust-girth", 940},       {"waist-girth", 770},
-                       {"hip-girth", 1000},       {"neck-base-girth", 385},
-                       {"head-girth", 570},       {"shoulder-length", 126},
+  input.wearer.body = {{"bust-girth", 940},        {"waist-girth", 770},
+                       {"hip-girth", 1000},        {"neck-base-girth", 385},
+                       {"head-girth", 570},        {"shoulder-length", 126},
                        {"across-back-width", 356}, {"back-waist-length", 410},
-                       {"scye-depth", 198},       {"upper-arm-girth", 292}};
+                       {"scye-depth", 198},        {"upper-arm-girth", 292}};
   return input;
 }
 

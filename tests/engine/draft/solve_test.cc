@@ -31,16 +31,19 @@ TEST(Solve, SaysWhenThereIsNoSolution) {
       },
       1e-9));
   Unknowns z{1.0};
-  EXPECT_FALSE(
-      solve(z, [](const Unknowns&) { return std::vector<double>{std::nan("")}; }, 1e-9));
+  EXPECT_FALSE(solve(
+      z, [](const Unknowns&) { return std::vector<double>{std::nan("")}; }, 1e-9));
 }
 
 TEST(Bisect, FindsTheCrossingAndOnlyACrossing) {
   double t = 0.0;
-  ASSERT_TRUE(bisect(0.0, 3.0, [](double x) { return x * x - 2.0; }, t));
+  ASSERT_TRUE(bisect(
+      0.0, 3.0, [](double x) { return x * x - 2.0; }, t));
   EXPECT_NEAR(t, std::sqrt(2.0), 1e-14);
-  EXPECT_FALSE(bisect(2.0, 3.0, [](double x) { return x * x - 2.0; }, t));
-  EXPECT_FALSE(bisect(0.0, 3.0, [](double) { return std::nan(""); }, t));
+  EXPECT_FALSE(bisect(
+      2.0, 3.0, [](double x) { return x * x - 2.0; }, t));
+  EXPECT_FALSE(bisect(
+      0.0, 3.0, [](double) { return std::nan(""); }, t));
 }
 
 }  // namespace

@@ -70,8 +70,7 @@ TEST(WovenBodice, EasesTheCapAboveTheNotchesOnly) {
   const Block block = drafted(purser());
   EXPECT_NEAR(edge_mm(block, "sleeve", "cap-front") - edge_mm(block, "front", "armhole"), 11.0,
               1e-6);
-  EXPECT_NEAR(edge_mm(block, "sleeve", "cap-back") - edge_mm(block, "back", "armhole"), 14.0,
-              1e-6);
+  EXPECT_NEAR(edge_mm(block, "sleeve", "cap-back") - edge_mm(block, "back", "armhole"), 14.0, 1e-6);
   const Piece& sleeve = *find_piece(block, "sleeve");
   const Piece& front = *find_piece(block, "front");
   EXPECT_DOUBLE_EQ(find_notch(sleeve, "front-notch")->at_mm,
