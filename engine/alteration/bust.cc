@@ -141,6 +141,18 @@ void bulge_side(Edit& edit, const BustFront& f, double w) {
   }
 }
 
+// The armhole keeps its place half way up: nobody asked for another width across the front.
+void hold_across_front(Edit& edit, const BustFront& f) {
+  const Curve& armhole = edit.before.pieces[f.at].edges[f.body.armhole].curve;
+  const double level = 0.5 * (armhole.start().y + armhole.end().y);
+  const std::vector<CurvePlace> places = at_height(armhole, level);
+  if (places.size() != 1) return;
+  edit.widths.push_back({"the front keeps its width across",
+                         {f.at, f.body.armhole},
+                         level,
+                         point(armhole, places.front()).x});
+}
+
 }  // namespace
 
 Result<Done> full_bust(Edit& edit, HalfMm amount) {
@@ -159,6 +171,7 @@ Result<Done> full_bust(Edit& edit, HalfMm amount) {
   edit.note.text = piece.name + ": " + (w > 0 ? "spread " : "overlapped ") + mm_text(w) +
                    " at the bust point (" + mm_text(amount.whole().mm()) + " in all)";
   edit.wanted_length[{f.at, f.body.armhole}] = length(armhole.curve);
+  hold_across_front(edit, f);
   CornerMotions motions = still(piece);
   if (f.bust_dart_in == kNowhere) {
     const Edge& side = piece.edges[f.body.side.front()];
@@ -172,25 +185,29 @@ Result<Done> full_bust(Edit& edit, HalfMm amount) {
     motions[f.body.underarm_corner] = swing;
     move_corners(edit, f.at, motions);
     bulge_side(edit, f, w);
+    edit.widths.push_back({"the front goes out by the amount at the bust level",
+                           {f.at, f.body.side.front()},
+                           f.bust_point.y,
+                           p.x + w});
     edit.note.text += ", " + mm_text(opens) + (w > 0 ? " more" : " less") + " eased in at the side";
     return Done{};
   }
   const std::size_t dart_out = next_in(piece, f.bust_dart_in);
   const Affine out = translation(gone);
   const Affine down = translation({0.0, gone.y});
-  const Affine between = translation({0.5 * gone.x, gone.y});
+  const Vec2 mark_moves{0.5 * gone.x, 0.0};  // the bust point stays at its height on the body
   set_from_to(piece, motions, dart_out, f.body.underarm_corner, swing);
   set_from_to(piece, motions, f.body.side_corner, before_in(piece, f.bust_dart_in), out);
   motions[f.body.hem_corner] = down;
   if (f.waist_dart_in != kNowhere) {
     motions[before_in(piece, f.waist_dart_in)] = down;
-    motions[f.waist_dart_in] = between;
+    motions[f.waist_dart_in] = translation(mark_moves);
     motions[next_in(piece, f.waist_dart_in)] = out;
   }
   motions[f.bust_dart_in] =
-      keep_short_of(piece, f.bust_dart_in, f.bust_point, f.bust_point + gone, motions);
+      keep_short_of(piece, f.bust_dart_in, f.bust_point, f.bust_point + mark_moves, motions);
   move_corners(edit, f.at, motions);
-  move_mark(piece, {0.5 * gone.x, gone.y});
+  move_mark(piece, mark_moves);
   edit.note.text += ", bust dart " + std::string(w > 0 ? "opened" : "closed") + " by the swing";
   return Done{};
 }

@@ -54,12 +54,18 @@ void true_dart(Piece& piece, const Dart& dart, Vec2 wish) {
 void move_corners(Edit& edit, std::size_t piece_at, const CornerMotions& motions,
                   const std::optional<Affine>& dart_point) {
   Piece& piece = edit.block.pieces[piece_at];
-  const Piece old = piece;
+  const Piece& old = edit.before.pieces[piece_at];
   const std::size_t n = piece.edges.size();
   for (std::size_t i = 0; i < n; ++i) {
     const std::size_t before = (i + n - 1) % n;
     if (piece.edges[i].role == EdgeRole::dart_leg) continue;
-    if (motions[before] || motions[i]) carry(piece.edges[i], motions[before], motions[i]);
+    if (edit.drawn.contains({piece_at, i})) {
+      std::vector<Vec2>& points = piece.edges[i].curve.points;
+      if (motions[before]) points.front() = apply(*motions[before], old.edges[i].curve.start());
+      if (motions[i]) points.back() = apply(*motions[i], old.edges[i].curve.end());
+    } else if (motions[before] || motions[i]) {
+      carry(piece.edges[i], motions[before], motions[i]);
+    }
   }
   for (const Dart& dart : old.darts) {
     const std::size_t in = edge_index(piece, dart.leg_in);

@@ -3,6 +3,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,10 @@ struct Edit {
   /// Wanted length after the step, mm, for edges that the step changes.
   std::map<EdgeAt, double> wanted_length;
   std::vector<FreeCorner> free_corners;
+  /// Places that a changed edge must pass through (half widths at a level).
+  std::vector<WidthConstraint> widths;
+  /// Edges that the step has drawn itself; move_corners leaves them but for their end points.
+  std::set<EdgeAt> drawn;
   /// Where a notch belongs after the step when it is not where its edge carried it.
   std::map<std::pair<std::size_t, std::string>, Vec2> notch_to;
   StepNote note;

@@ -4,13 +4,14 @@
 //      |--------|  line   the same on front and back, so that the side seams stay equal
 //      :   d    :
 //      |--------|
-//      H--------S
+//      H--------S        (the sleeve's straight seams run on along their own lines)
 //
 // Inverse: the negative amount.
 #include <algorithm>
 
 #include "engine/alteration/operations.h"
 #include "engine/geometry/arc_length.h"
+#include "engine/geometry/intersect.h"
 
 namespace pinwright {
 namespace {
@@ -19,6 +20,26 @@ const Line* line_of(const Piece& piece, std::string_view id) {
   for (const Line& l : piece.lengthen_lines)
     if (l.id == id) return &l;
   return nullptr;
+}
+
+// Every point of a curved edge by its own height: above the line nothing moves.
+void shift_below(Edit& edit, EdgeAt at, double level, double d) {
+  std::vector<Vec2>& points = edit.block.pieces[at.piece].edges[at.edge].curve.points;
+  for (std::size_t i = 1; i + 1 < points.size(); ++i)
+    if (points[i].y < level) points[i].y -= d;
+  edit.drawn.insert(at);
+}
+
+// A waist above the line keeps its width.
+void hold_waist(Edit& edit, EdgeAt at, double level) {
+  const Piece& old = edit.before.pieces[at.piece];
+  const Landmark* waist = find_landmark(old, "waist-level");
+  if (waist == nullptr || waist->at.y <= level) return;
+  const Curve& curve = old.edges[at.edge].curve;
+  const std::vector<CurvePlace> places = at_height(curve, waist->at.y);
+  if (places.size() != 1) return;
+  edit.widths.push_back({"the " + old.id + " keeps its width at the waist", at, waist->at.y,
+                         point(curve, places.front()).x});
 }
 
 Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id, double d) {
@@ -47,8 +68,18 @@ Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id
   for (std::size_t i = 0; i < piece.edges.size(); ++i) {
     const Edge& edge = piece.edges[i];
     const bool crosses = motions[i].has_value() != motions[before_in(piece, i)].has_value();
-    if (crosses && (edge.role == EdgeRole::side || edge.role == EdgeRole::underarm))
+    if (!crosses || (edge.role != EdgeRole::side && edge.role != EdgeRole::underarm)) continue;
+    if (!edge.straight) {
       edit.wanted_length[{at, i}] = length(edge.curve) + d;
+      shift_below(edit, {at, i}, level, d);
+      hold_waist(edit, {at, i}, level);
+    } else if (edge.role == EdgeRole::underarm) {
+      // The sleeve's seam runs on along its own line, so that the cap stays.
+      edit.wanted_length[{at, i}] = length(edge.curve) + d;
+      const bool end_is_lower = motions[i].has_value();
+      const Vec2 outward = end_is_lower ? end_tangent(edge.curve) : -start_tangent(edge.curve);
+      motions[end_is_lower ? i : before_in(piece, i)] = translation(d * outward);
+    }
   }
   for (const Notch& n : piece.notches) {
     const Edge* edge = find_edge(piece, n.edge);

@@ -90,38 +90,117 @@ void add_lengths(const Edit& edit, const std::set<EdgeAt>& free, System& system)
   }
 }
 
+// Corners beside which a dart opens, and the edges that end there.
+//
+//        |  side-upper
+//   out  +---.
+//            > tip      The legs turned or opened: the mouth's corners move until the legs are
+//            equal
+//   in   +---'          and the sewn line runs on over the closed dart; edges keep their length.
+//        |  side-lower
+//
+struct DartTruing {
+  std::vector<FreeCorner> corners;
+  std::set<EdgeAt> edges;  // that end at the mouth, legs not counted
+  std::vector<LengthConstraint> lengths;
+};
+
+// On a seam that solve_body keeps equal as a whole.
+bool is_sewn(const Block& block, EdgeAt at) {
+  for (const Seam& seam : block.seams) {
+    if (is_cap_seam(block, seam)) continue;
+    for (const auto* run : {&seam.a, &seam.b})
+      for (const RunPart& part : *run)
+        if (edge_at(block, part.piece, part.edge) == at) return true;
+  }
+  return false;
+}
+
+void true_mouth(const Edit& edit, std::size_t piece_at, const Dart& dart, DartTruing& truing) {
+  const Piece& piece = edit.block.pieces[piece_at];
+  const std::size_t in = edge_index(piece, dart.leg_in);
+  const std::size_t out = edge_index(piece, dart.leg_out);
+  const std::size_t before = before_in(piece, in);
+  const std::size_t after = next_in(piece, out);
+  truing.corners.push_back({{piece_at, before}, {true, true}});
+  truing.corners.push_back({{piece_at, out}, {true, true}});
+  truing.lengths.push_back({"the legs of the " + dart.id + " are equal",
+                            {{{piece_at, in}, 1.0}, {{piece_at, out}, -1.0}},
+                            0.0});
+  for (const std::size_t e : {before, after}) {
+    truing.edges.insert({piece_at, e});
+    if (edit.wanted_length.contains({piece_at, e}) || is_sewn(edit.block, {piece_at, e})) continue;
+    truing.lengths.push_back(
+        {"the " + piece.edges[e].id + " of the " + piece.id + " keeps its length",
+         {{{piece_at, e}, 1.0}},
+         length(piece.edges[e].curve)});
+  }
+}
+
+// Darts at whose mouth a join no longer runs on.
+DartTruing dart_truing(const Edit& edit, const std::set<EdgeAt>& changed) {
+  DartTruing truing;
+  const Block& block = edit.block;
+  for (std::size_t p = 0; p < block.pieces.size(); ++p) {
+    for (const Dart& dart : block.pieces[p].darts) {
+      const std::size_t in = edge_index(block.pieces[p], dart.leg_in);
+      for (const Join& join : block.joins) {
+        const std::set<EdgeAt> edges = edges_of(block, join);
+        if (!edges.contains({p, in}) || !any_of_set(edges, changed)) continue;
+        if (std::abs(join_residual(block, join)) * kAngleScaleMm <= kSolvedMm) continue;
+        true_mouth(edit, p, dart, truing);
+        break;
+      }
+    }
+  }
+  return truing;
+}
+
 // Curves beside a join that may give although the step did not ask for them.
 // `wide`: every curve that meets at the join; else only where nothing else can give.
-std::set<EdgeAt> let_in(const Block& block, const std::set<EdgeAt>& changed, bool wide) {
+std::set<EdgeAt> let_in(const Block& block, const std::set<EdgeAt>& changed,
+                        const std::set<EdgeAt>& at_mouths, bool wide) {
   std::set<EdgeAt> more;
   for (const Join& join : block.joins) {
     if (touches_cap(block, join)) continue;
     const std::set<EdgeAt> edges = edges_of(block, join);
-    if (!any_of_set(edges, changed)) continue;
-    if (std::abs(join_residual(block, join)) * kAngleScaleMm <= kSolvedMm) continue;
+    const bool at_mouth = any_of_set(edges, at_mouths);
+    if (!any_of_set(edges, changed) && !at_mouth) continue;
+    const bool out = std::abs(join_residual(block, join)) * kAngleScaleMm > kSolvedMm;
+    if (!out && !at_mouth && !wide) continue;
     const bool can_give = std::any_of(edges.begin(), edges.end(), [&](EdgeAt e) {
       return changed.contains(e) && bends(block, e);
     });
     if (can_give && !wide) continue;
-    for (const EdgeAt e : edges)
-      if (!changed.contains(e) && bends(block, e)) more.insert(e);
+    for (const EdgeAt e : edges) {
+      // At a dart's mouth the curves of its own piece give first.
+      const bool own = !at_mouth || wide ||
+                       std::any_of(at_mouths.begin(), at_mouths.end(),
+                                   [&](EdgeAt m) { return m.piece == e.piece; });
+      if (own && !changed.contains(e) && bends(block, e)) more.insert(e);
+    }
   }
   return more;
 }
 
-System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const std::set<EdgeAt>& let) {
+System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const DartTruing& truing,
+                   const std::set<EdgeAt>& let) {
   const Block& block = edit.block;
   System system;
-  std::set<EdgeAt> free;
+  std::set<EdgeAt> free = truing.edges;
   for (const EdgeAt e : changed)
     if (!is_role(block, e, EdgeRole::cap)) free.insert(e);
   free.insert(let.begin(), let.end());
   system.free_edges.assign(free.begin(), free.end());
   system.free_corners = edit.free_corners;
+  system.free_corners.insert(system.free_corners.end(), truing.corners.begin(),
+                             truing.corners.end());
+  system.widths = edit.widths;
+  system.lengths = truing.lengths;
   add_lengths(edit, free, system);
   for (const EdgeAt e : let) {
     const Piece& piece = block.pieces[e.piece];
-    if (edit.wanted_length.contains(e)) continue;
+    if (edit.wanted_length.contains(e) || truing.edges.contains(e)) continue;
     system.lengths.push_back(
         {"the " + piece.edges[e.edge].id + " of the " + piece.id + " keeps its length",
          {{e, 1.0}},
@@ -138,11 +217,12 @@ System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const std:
 Result<Done> solve_body(Edit& edit) {
   const std::set<EdgeAt> changed = changed_edges(edit);
   if (changed.empty() && edit.wanted_length.empty()) return Done{};
+  const DartTruing truing = dart_truing(edit, changed);
   Problems last;
   for (const bool wide : {false, true}) {
-    std::set<EdgeAt> let = let_in(edit.block, changed, wide);
+    const std::set<EdgeAt> let = let_in(edit.block, changed, truing.edges, wide);
     Block trial = edit.block;
-    const Result<SolveReport> solved = solve(trial, body_system(edit, changed, let));
+    const Result<SolveReport> solved = solve(trial, body_system(edit, changed, truing, let));
     if (solved) {
       edit.block = std::move(trial);
       return Done{};

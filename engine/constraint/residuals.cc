@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "engine/geometry/arc_length.h"
+#include "engine/geometry/intersect.h"
 
 namespace pinwright {
 namespace {
@@ -15,6 +16,7 @@ constexpr std::array<double, 4> kNode = {0.1834346424956498, 0.5255324099163290,
 constexpr std::array<double, 4> kWeight = {0.3626837833783620, 0.3137066458778873,
                                            0.2223810344533745, 0.1012285362903763};
 constexpr int kPanels = 4;
+constexpr double kOutOfReachMm = 1e3;
 
 // Interior angle at a corner from the handles on both sides, and its derivative by them.
 struct Corner {
@@ -81,7 +83,8 @@ Constraints::Constraints(const Block& block, const System& system, const Variabl
 }
 
 int Constraints::count() const {
-  return static_cast<int>(system_.lengths.size() + system_.angles.size() + joints_.size());
+  return static_cast<int>(system_.lengths.size() + system_.widths.size() + system_.angles.size() +
+                          joints_.size());
 }
 
 Curve Constraints::curve(EdgeAt at, const Eigen::VectorXd& x) const {
@@ -111,6 +114,30 @@ Residuals Constraints::at(const Eigen::VectorXd& x) const {
         accumulate((*controls)[i], g.by_point[i], term.factor, r.jacobian, row);
     }
     r.value[row++] = sum;
+  }
+  for (const WidthConstraint& c : system_.widths) {
+    const Curve now = curve(c.edge, x);
+    const std::vector<CurvePlace> places = at_height(now, c.level);
+    const std::vector<ControlPoint>* controls = variables_.edge(c.edge);
+    if (places.empty()) {
+      r.value[row++] = kOutOfReachMm;  // the line search turns back from here
+      continue;
+    }
+    const CurvePlace at = places.front();
+    r.value[row] = point(now, at).x - c.x;
+    if (controls != nullptr) {
+      // The place slides along the curve to stay at the level: dx - (x'/y') dy.
+      const Vec2 d = derivative(now.segment(at.segment), at.t);
+      const double slide = d.y != 0.0 ? d.x / d.y : 0.0;
+      const double t = at.t;
+      const double u = 1.0 - t;
+      const std::array<double, 4> share = {u * u * u, 3.0 * u * u * t, 3.0 * u * t * t, t * t * t};
+      for (std::size_t i = 0; i < 4; ++i) {
+        accumulate((*controls)[3 * at.segment + i], {share[i], -slide * share[i]}, 1.0, r.jacobian,
+                   row);
+      }
+    }
+    ++row;
   }
   for (const AngleConstraint& c : system_.angles) {
     double sum = -c.target;
@@ -160,6 +187,8 @@ std::string Constraints::name(int row) const {
   std::size_t i = static_cast<std::size_t>(row);
   if (i < system_.lengths.size()) return system_.lengths[i].name;
   i -= system_.lengths.size();
+  if (i < system_.widths.size()) return system_.widths[i].name;
+  i -= system_.widths.size();
   if (i < system_.angles.size()) return system_.angles[i].name;
   i -= system_.angles.size();
   const SmoothJoint& j = joints_[i];

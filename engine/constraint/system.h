@@ -54,6 +54,14 @@ struct LengthConstraint {
   double value = 0.0;
 };
 
+/// The edge passes through (x, level), mm: the half width of a piece at a height.
+struct WidthConstraint {
+  std::string name;
+  EdgeAt edge;
+  double level = 0.0;
+  double x = 0.0;
+};
+
 /// sum of the interior angles at the corners = target, radians.
 struct AngleConstraint {
   std::string name;
@@ -69,6 +77,7 @@ struct System {
   std::vector<EdgeAt> free_edges;
   std::vector<FreeCorner> free_corners;
   std::vector<LengthConstraint> lengths;
+  std::vector<WidthConstraint> widths;
   std::vector<AngleConstraint> angles;
   double smoothness = 4.0;  ///< s above
 };
