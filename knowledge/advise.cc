@@ -56,9 +56,17 @@ Result<std::optional<QuestionAsked>> question(const KindNetwork& n, const Eviden
   options.cost.assign(n.signs.size(), 1.0);
   options.may_ask.assign(n.signs.size(), false);
   for (std::size_t i = 0; i < n.signs.size(); ++i) options.cost[i] = n.signs[i]->cost;
-  for (const auto& link : n.network.links)
-    if (about.contains(link.cause) && !n.signs[link.sign]->ask.empty())
-      options.may_ask[link.sign] = true;
+  // Only what speaks mainly of these causes: a sign that other, unconcerned causes make as readily
+  // would be informative about those.
+  std::vector<double> mine(n.signs.size(), 0.0);
+  std::vector<double> all(n.signs.size(), 0.0);
+  for (const auto& link : n.network.links) {
+    const double weight = posterior.cause[link.cause] * link.strength;
+    all[link.sign] += weight;
+    if (about.contains(link.cause)) mine[link.sign] += weight;
+  }
+  for (std::size_t i = 0; i < n.signs.size(); ++i)
+    options.may_ask[i] = !n.signs[i]->ask.empty() && mine[i] > 0.0 && mine[i] >= 0.6 * all[i];
   const auto next = next_question(n.network, evidence, options);
   if (!next) return next.problems();
   if (!next->has_value()) return std::optional<QuestionAsked>();

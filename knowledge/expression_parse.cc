@@ -118,7 +118,8 @@ class Parser {
 
   ExpressionNode number() {
     double value = digits();
-    if (const auto below = fraction_tail()) {
+    const bool entire = value == std::floor(value);
+    if (const auto below = entire ? fraction_tail() : std::nullopt) {
       value /= *below;
     } else {  // 1 1/2 in
       const std::size_t back = at_;
@@ -158,7 +159,10 @@ class Parser {
     node.kind = Kind::name;
     node.group = group;
     node.uses_found = group == "found";
-    if (take('.')) node.name = std::string(word());
+    if (take('.')) {
+      node.name = std::string(word());
+      if (node.name.empty()) refuse("expression-syntax", "a name is wanted after the dot");
+    }
     std::optional<Dimension> dimension;
     if (group == "found" && node.name.empty()) {
       dimension = found_.any;
