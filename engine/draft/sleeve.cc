@@ -110,7 +110,7 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
   const double in = taper * (line_y / hem_y);
   piece.lengthen_lines = {
       {"sleeve", {back_underarm.x + in, line_y}, {front_underarm.x - in, line_y}}};
-  piece.grainline = {"grainline", {0.0, 0.8 * hem_y}, {0.0, 0.75 * height}};
+  piece.grainline = {"grainline", {0.0, 0.6 * hem_y}, {0.0, 0.75 * height}};
   piece.cut = {2, true};
   return piece;
 }
