@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "api/cli/say.h"
 #include "api/cli/table.h"
 
@@ -23,8 +25,15 @@ std::string fraction(const Json& part, const char* field) {
 
 std::string degrees_of(const Json& part, const char* field) {
   if (!part.contains(field) || !part[field].is_number()) return "-";
-  const double value = part[field].get<double>();
-  return fmt::format("{:.2f} deg", value == 0.0 ? 0.0 : value);
+  const double value = std::round(100.0 * part[field].get<double>()) / 100.0;
+  return fmt::format("{:.2f} deg", value == 0.0 ? 0.0 : value);  // never "-0.00"
+}
+
+/// "waist-notch / waist-notch" is one name to a reader.
+std::string section_name(const std::string& upto) {
+  const std::size_t slash = upto.find(" / ");
+  const bool same = slash != std::string::npos && upto.substr(0, slash) == upto.substr(slash + 3);
+  return "- to " + (same ? upto.substr(0, slash) : upto);
 }
 
 std::string seams(const Json& proof) {
@@ -40,7 +49,7 @@ std::string seams(const Json& proof) {
                ok(seam)});
     if (seam["sections"].size() < 2 && seam.value("ok", false)) continue;
     for (const Json& part : seam["sections"]) {
-      table.add({"  to " + part.value("upto", ""), length(part, "a_mm"), length(part, "b_mm"),
+      table.add({section_name(part.value("upto", "")), length(part, "a_mm"), length(part, "b_mm"),
                  length(part, "ease_wanted_mm"), length(part, "ease_found_mm"), ok(part)});
     }
   }
