@@ -26,6 +26,11 @@ Result<Done> follow_notches(Edit& edit);
 void follow_strips(Edit& edit);
 void follow_linings(Edit& edit);
 void follow_lines(Edit& edit);
+/// The first curve of `now` with more changes of curvature than before the step; piece == kNowhere
+/// when there is none. sound.cc.
+EdgeAt first_wiggle(const Edit& edit, const Block& now);
+/// How stiff the curves are taken to be, in turn: a stiffer one moves more and bends less.
+inline constexpr double kStiffness[] = {4.0, 60.0, 1000.0};
 /// What a step must not do: sound.cc.
 Result<Done> check_sound(const Edit& edit);
 

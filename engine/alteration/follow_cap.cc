@@ -63,8 +63,16 @@ Result<Done> follow_cap(Edit& edit) {
     }
     if (concerned) system.angles.push_back(std::move(angle));
   }
-  const Result<SolveReport> solved = solve(edit.block, system);
-  if (!solved) return solved.problems();
+  Block best = edit.block;
+  for (const double stiffness : kStiffness) {
+    Block trial = edit.block;
+    system.smoothness = stiffness;
+    const Result<SolveReport> solved = solve(trial, system);
+    if (!solved) return solved.problems();
+    best = std::move(trial);
+    if (first_wiggle(edit, best).piece == kNowhere) break;
+  }
+  edit.block = std::move(best);
   for (const EdgeAt cap : caps) {
     const std::string& id = edit.block.pieces[cap.piece].id;
     if (std::find(edit.note.follow.begin(), edit.note.follow.end(), id) == edit.note.follow.end())

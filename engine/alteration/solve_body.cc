@@ -1,6 +1,7 @@
 // Part 1 of restore(): the edges that the step changed, and those that must give with them.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "engine/alteration/follow.h"
 #include "engine/constraint/residuals.h"
@@ -218,18 +219,29 @@ Result<Done> solve_body(Edit& edit) {
   const std::set<EdgeAt> changed = changed_edges(edit);
   if (changed.empty() && edit.wanted_length.empty()) return Done{};
   const DartTruing truing = dart_truing(edit, changed);
-  Problems last;
-  for (const bool wide : {false, true}) {
-    const std::set<EdgeAt> let = let_in(edit.block, changed, truing.edges, wide);
-    Block trial = edit.block;
-    const Result<SolveReport> solved = solve(trial, body_system(edit, changed, truing, let));
-    if (solved) {
-      edit.block = std::move(trial);
-      return Done{};
+  Problems first;
+  std::optional<Block> wiggly;
+  for (const double stiffness : kStiffness) {
+    for (const bool wide : {false, true}) {
+      const std::set<EdgeAt> let = let_in(edit.block, changed, truing.edges, wide);
+      System system = body_system(edit, changed, truing, let);
+      system.smoothness = stiffness;
+      Block trial = edit.block;
+      const Result<SolveReport> solved = solve(trial, system);
+      if (!solved) {
+        if (first.empty()) first = solved.problems();
+        continue;
+      }
+      if (first_wiggle(edit, trial).piece == kNowhere) {
+        edit.block = std::move(trial);
+        return Done{};
+      }
+      if (!wiggly) wiggly = std::move(trial);
     }
-    last = solved.problems();
+    if (!wiggly) return first;  // stiffness does not make a solution where there is none
   }
-  return last;
+  edit.block = std::move(*wiggly);  // check_sound says which curve wiggles
+  return Done{};
 }
 
 }  // namespace pinwright

@@ -28,11 +28,22 @@ bool inside_out(const Piece& piece, const Dart& dart) {
 
 }  // namespace
 
+EdgeAt first_wiggle(const Edit& edit, const Block& now) {
+  for (std::size_t p = 0; p < now.pieces.size(); ++p) {
+    for (std::size_t e = 0; e < now.pieces[p].edges.size(); ++e) {
+      const Edge& is = now.pieces[p].edges[e];
+      const Edge& was = edit.before.pieces[p].edges[e];
+      if (is.straight || is.curve == was.curve) continue;
+      if (inflections(is.curve) > inflections(was.curve)) return {p, e};
+    }
+  }
+  return {kNowhere, kNowhere};
+}
+
 Result<Done> check_sound(const Edit& edit) {
   std::set<std::size_t> pieces;
   for (const EdgeAt at : changed_edges(edit)) {
     pieces.insert(at.piece);
-    const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
     const Piece& piece = edit.block.pieces[at.piece];
     const Edge& is = piece.edges[at.edge];
     const std::string where = "the " + is.id + " of the " + piece.id;
@@ -41,9 +52,13 @@ Result<Done> check_sound(const Edit& edit) {
     }
     if (length(is.curve) < kLeastEdgeMm)
       return too_large(where + " would vanish", "take a smaller amount");
-    if (!is.straight && inflections(is.curve) > inflections(was.curve))
-      return too_large(where + " would gain a wiggle",
-                       "take a smaller amount, or split the change");
+  }
+  const EdgeAt wiggle = first_wiggle(edit, edit.block);
+  if (wiggle.piece != kNowhere) {
+    const Piece& piece = edit.block.pieces[wiggle.piece];
+    return too_large(
+        "the " + piece.edges[wiggle.edge].id + " of the " + piece.id + " would gain a wiggle",
+        "take a smaller amount, or split the change");
   }
   for (const std::size_t p : pieces) {
     const Piece& piece = edit.block.pieces[p];
