@@ -15,11 +15,12 @@ namespace pinwright::api {
 /// side's edge mirrored at the leg; the other half is its mirror image at the middle line (common
 /// practice: fold the dart on paper, trace the seam through all layers, unfold).
 ///
-/// ::      ___A       P: point of the dart, A and B: its mouth,
-///            \ '-.   peak: '-.
-///     P <     |   >
-///            / .-'
-///         __B'
+/// ::
+///                 | A
+///          _ . - '+.
+///   P o -' - - - -  > peak     P: point of the dart; A, B: the ends of its mouth
+///        ` - . _ +'
+///                | B
 ///
 /// Pressed to the lower side when the mouth lies in a side seam or armhole, else to the centre
 /// (smaller x): common practice for bust darts, and for waist and shoulder darts.
