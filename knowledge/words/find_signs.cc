@@ -120,9 +120,7 @@ class Pass {
     }
     for (std::size_t i : match.tokens) take(draft_, *finding, i);
     for (std::size_t i : match.lent) {
-      if (reading_.words[i].taken) {
-        finding->lent.insert(i);
-      } else if (whole_place(i)) {
+      if (!reading_.words[i].taken && whole_place(i)) {
         take(draft_, *finding, i);  // "the neckline, which gapes"
       } else {
         finding->lent.insert(i);

@@ -10,7 +10,7 @@ namespace pinwright::knowledge {
 namespace {
 
 constexpr std::string_view kWhere =
-    "front back side left right upper lower center middle inner outer top bottom over under";
+    "front back side left right upper lower center middle inner outer over under";
 /// Words of zone names that do not say which zone.
 constexpr std::string_view kGeneric =
     "line edge end point area part length width depth height all round whole fit general other "

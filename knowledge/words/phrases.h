@@ -14,8 +14,8 @@
 //   word       matched by its stem (Snowball English): gape = gapes, gaping, gaped. Case, hyphens
 //              and British / American spelling do not count (centre, center; armscye, scye =
 //              armhole). A hyphenated word is its parts: "stand-off" = stand off. Written in one
-//              or in two it is the same: "arm hole" in the text meets armhole, "upperarm" meets
-//              upper arm.
+//              or in two it is the same: "arm hole" in the text meets armhole; "upperarm" meets
+//              a class member upper arm.
 //   <class>    any member of the WordClass of that id; a member may be several words, which must
 //              then stand side by side (noise words between them do not count).
 //   ( ... )    what is inside may be missing, as one: (all round), (<front>).
