@@ -14,10 +14,10 @@
 namespace pinwright::knowledge {
 namespace {
 
-constexpr double kLeastTold = 0.02;      ///< causes below are left out
-constexpr double kLeastProposed = 0.1;   ///< remedies are given from here on
-constexpr std::size_t kMostProposed = 5; ///< causes whose remedies are given
-constexpr double kLeastAsked = 0.03;     ///< causes that a question may be about
+constexpr double kLeastTold = 0.02;       ///< causes below are left out
+constexpr double kLeastProposed = 0.1;    ///< remedies are given from here on
+constexpr std::size_t kMostProposed = 5;  ///< causes whose remedies are given
+constexpr double kLeastAsked = 0.03;      ///< causes that a question may be about
 
 /// The finding that stands for a sign: the present one with an amount, else any of its state.
 const Finding* finding_of(const std::vector<Finding>& findings, const std::string& sign,
@@ -85,20 +85,24 @@ std::vector<std::string> cautions(const Advice& advice, const std::vector<std::s
     for (const auto& s : p.steps) sew = sew || s.step.operation == "sew";
   }
   if (cut)
-    all.push_back("Alter a copy and keep the old pattern until the new one has been tried on; cut "
-                  "away from the hand that holds.");
+    all.push_back(
+        "Alter a copy and keep the old pattern until the new one has been tried on; cut "
+        "away from the hand that holds.");
   if (sew)
-    all.push_back("Unpick with the blade away from wearer and hand; never press cloth on the "
-                  "wearer: steam scalds. Switch the machine off to thread it.");
+    all.push_back(
+        "Unpick with the blade away from wearer and hand; never press cloth on the "
+        "wearer: steam scalds. Switch the machine off to thread it.");
   if (advice.question && advice.question->cost >= 2.0)
-    all.push_back("Pin with the points away from the skin, and unpick or snip only with the top "
-                  "taken off.");
+    all.push_back(
+        "Pin with the points away from the skin, and unpick or snip only with the top "
+        "taken off.");
   for (const auto& f : advice.findings) {
     const bool presses = f.sign == "armhole-too-tight" || f.sign == "neckline-too-tight" ||
                          f.sign == "upper-arm-too-tight";
     if (f.state == FindingState::present && presses) {
-      all.push_back("This is advice on fit: pain, numbness or swelling that stays is a doctor's "
-                    "matter.");
+      all.push_back(
+          "This is advice on fit: pain, numbness or swelling that stays is a doctor's "
+          "matter.");
       break;
     }
   }

@@ -40,16 +40,16 @@ struct QuestionAsked {
 };
 
 struct ProposedStep {
-  Step step;            ///< ready for alter(); operation sew / choose moves no line
+  Step step;  ///< ready for alter(); operation sew / choose moves no line
   bool has_amount = false;
-  bool assumed = false; ///< no amount was told: the usual one was taken
+  bool assumed = false;      ///< no amount was told: the usual one was taken
   bool worth_making = true;  ///< false: below the smallest change worth making
-  std::string limit;    ///< why the amount is at its limit or another way is better; may be empty
-  std::string text;     ///< one sentence with the amount in it
+  std::string limit;  ///< why the amount is at its limit or another way is better; may be empty
+  std::string text;   ///< one sentence with the amount in it
 };
 
 struct Proposal {
-  std::string id;     ///< remedy id, unique in the advice
+  std::string id;  ///< remedy id, unique in the advice
   std::string cause;
   std::string name;
   bool on_pattern = false;  ///< some step moves a line of the block
@@ -65,9 +65,9 @@ struct Advice {
   /// Most probable first; those under 0.02 and those that make nothing of what was seen left out.
   std::vector<CauseFound> causes;
   bool settled = false;
-  std::string verdict;                  ///< one sentence; "cannot tell yet" is one
+  std::string verdict;  ///< one sentence; "cannot tell yet" is one
   std::optional<QuestionAsked> question;
-  std::vector<Proposal> proposals;      ///< in order of their cause, then of preference
+  std::vector<Proposal> proposals;  ///< in order of their cause, then of preference
   std::vector<std::string> cautions;
 };
 

@@ -18,8 +18,8 @@ struct ToldSide {
 };
 
 /// At least one entry. One for `both` or for the one side that was told; two, left then right, when
-/// the sides were told different amounts: each side is then altered by its own. Only present findings of signs
-/// that the cause makes count; an amount told for both sides stands on each.
+/// the sides were told different amounts: each side is then altered by its own. Only present
+/// findings of signs that the cause makes count; an amount told for both sides stands on each.
 std::vector<ToldSide> amounts_told(const Knowledge& k, const Cause& cause,
                                    const std::vector<Finding>& findings);
 

@@ -1,10 +1,12 @@
 #pragma once
 // The little language in which a remedy says how much: `half(found)`,
-// `clamp(found / 2, 3 mm, 20 mm)`, `first(found, body.upper-arm-girth + 2 in - garment.upper-arm-girth)`.
+// `clamp(found / 2, 3 mm, 20 mm)`, `first(found, body.upper-arm-girth + 2 in -
+// garment.upper-arm-girth)`.
 //
 //   literal   0.9   5 %   6 mm   2 cm   3/8 in   1 1/2 in   and, of what goes round the body,
 //             6 mm half   1 in whole
-//   names     found                 the amount told at the try-on, as cloth (a pinned fold of depth d
+//   names     found                 the amount told at the try-on, as cloth (a pinned fold of depth
+//   d
 //                                   takes up 2 d)
 //             found.<sign>          the same, told with that one sign
 //             garment.<measure>     finished measure of the block (engine/pattern/measures.h)
@@ -12,9 +14,9 @@
 //             ease.<measurement>    the block's intended ease on that measurement
 //             fabric.stretch_across, fabric.stretch_along, fabric.recovery
 //   functions half(x) whole(x)      of what goes round the body
-//             length(half(x))       an amount on the half pattern, taken as the length of the one edge
-//             min(a, b, ..) max(a, b, ..) clamp(x, least, most)
-//             first(a, b, ..)       the first whose names are all known
+//             length(half(x))       an amount on the half pattern, taken as the length of the one
+//             edge min(a, b, ..) max(a, b, ..) clamp(x, least, most) first(a, b, ..)       the
+//             first whose names are all known
 //   + - * / ( )
 //
 // Every part has a dimension, proved before any number is known. What goes round the body is
@@ -44,7 +46,7 @@ std::string_view to_text(Dimension dimension);
 
 /// What `found` and `found.<sign>` are, for one remedy: nothing for a sign that takes no amount.
 struct FoundDimensions {
-  std::optional<Dimension> any;            ///< of bare `found`; nothing: not to be used
+  std::optional<Dimension> any;  ///< of bare `found`; nothing: not to be used
   std::map<std::string, Dimension> of_sign;
 };
 /// told for Counts::girth, length for Counts::distance.

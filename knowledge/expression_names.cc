@@ -25,24 +25,12 @@ bool ends_with(std::string_view id, std::string_view end) {
 std::optional<Dimension> garment_dimension(std::string_view measure) {
   using enum Dimension;
   static constexpr std::array<std::pair<std::string_view, Dimension>, 19> kMeasures{{
-      {"bust-girth", whole},
-      {"waist-girth", whole},
-      {"hem-girth", whole},
-      {"upper-arm-girth", length},
-      {"neckline-length", whole},
-      {"armhole-length", length},
-      {"cap-length", length},
-      {"cap-height", length},
-      {"shoulder-length", length},
-      {"shoulder-slope", angle},
-      {"front-length", length},
-      {"back-length", length},
-      {"front-neck-depth", length},
-      {"across-front-width", whole},
-      {"across-back-width", whole},
-      {"armhole-depth", length},
-      {"side-length", length},
-      {"sleeve-hem-girth", length},
+      {"bust-girth", whole},          {"waist-girth", whole},        {"hem-girth", whole},
+      {"upper-arm-girth", length},    {"neckline-length", whole},    {"armhole-length", length},
+      {"cap-length", length},         {"cap-height", length},        {"shoulder-length", length},
+      {"shoulder-slope", angle},      {"front-length", length},      {"back-length", length},
+      {"front-neck-depth", length},   {"across-front-width", whole}, {"across-back-width", whole},
+      {"armhole-depth", length},      {"side-length", length},       {"sleeve-hem-girth", length},
       {"neck-binding-length", whole},
   }};
   for (const auto& [id, dimension] : kMeasures)
@@ -53,8 +41,7 @@ std::optional<Dimension> garment_dimension(std::string_view measure) {
 std::optional<Dimension> body_dimension(std::string_view measurement) {
   if (find_measurement(measurement) == nullptr) return std::nullopt;
   if (of_one_limb(measurement)) return Dimension::length;
-  if (ends_with(measurement, "-girth") || ends_with(measurement, "-width"))
-    return Dimension::whole;
+  if (ends_with(measurement, "-girth") || ends_with(measurement, "-width")) return Dimension::whole;
   return Dimension::length;
 }
 

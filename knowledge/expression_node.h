@@ -9,8 +9,22 @@
 namespace pinwright::knowledge {
 
 struct ExpressionNode {
-  enum class Kind { number, name, add, subtract, multiply, divide, negate, half, whole, min, max,
-                    clamp, first, length };
+  enum class Kind {
+    number,
+    name,
+    add,
+    subtract,
+    multiply,
+    divide,
+    negate,
+    half,
+    whole,
+    min,
+    max,
+    clamp,
+    first,
+    length
+  };
   Kind kind = Kind::number;
   Dimension dimension = Dimension::ratio;
   double number = 0.0;  ///< mm or plain

@@ -67,8 +67,8 @@ class Parser {
   double digits() {
     double value = 0.0;
     const char* begin = text_.data() + at_;
-    const auto [end, error] = std::from_chars(begin, text_.data() + text_.size(), value,
-                                              std::chars_format::fixed);
+    const auto [end, error] =
+        std::from_chars(begin, text_.data() + text_.size(), value, std::chars_format::fixed);
     if (error != std::errc{} || !std::isfinite(value))
       refuse("expression-syntax", "this number cannot be read");
     at_ += static_cast<std::size_t>(end - begin);
@@ -190,9 +190,8 @@ class Parser {
 
   ExpressionNode call(const std::string& function) {
     static const std::map<std::string, Kind> kFunctions{
-        {"half", Kind::half}, {"whole", Kind::whole}, {"min", Kind::min},
-        {"max", Kind::max},   {"clamp", Kind::clamp}, {"first", Kind::first},
-        {"length", Kind::length}};
+        {"half", Kind::half},   {"whole", Kind::whole}, {"min", Kind::min},      {"max", Kind::max},
+        {"clamp", Kind::clamp}, {"first", Kind::first}, {"length", Kind::length}};
     const auto it = kFunctions.find(function);
     if (it == kFunctions.end()) refuse("name-unknown", "there is no function " + function);
     std::vector<ExpressionNode> parts;
@@ -203,7 +202,8 @@ class Parser {
     ExpressionNode node;
     node.kind = it->second;
     const bool one = node.kind == Kind::half || node.kind == Kind::whole;
-    if ((one || node.kind == Kind::length) && parts.size() != 1) refuse("expression-syntax", function + "() takes one part");
+    if ((one || node.kind == Kind::length) && parts.size() != 1)
+      refuse("expression-syntax", function + "() takes one part");
     if (node.kind == Kind::clamp && parts.size() != 3)
       refuse("expression-syntax", "clamp() takes three parts: the amount, least, most");
     if (one) {
@@ -238,8 +238,8 @@ class Parser {
       refuse("whole-and-half", std::string(to_text(a)) + " and " + std::string(to_text(b)) +
                                    " do not mix: say half(..) or whole(..)");
     if (a != b)
-      refuse("dimension", std::string(to_text(a)) + " and " + std::string(to_text(b)) +
-                              " do not mix");
+      refuse("dimension",
+             std::string(to_text(a)) + " and " + std::string(to_text(b)) + " do not mix");
   }
 
   ExpressionNode atom() {

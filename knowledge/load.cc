@@ -23,13 +23,15 @@ std::vector<fs::path> yaml_files(const std::string& folder, Problems& problems) 
   std::error_code error;
   fs::directory_iterator it(folder, error);
   if (error) {
-    problems.push_back({"folder-unreadable", folder, "the folder cannot be read: " + error.message(),
+    problems.push_back({"folder-unreadable", folder,
+                        "the folder cannot be read: " + error.message(),
                         "name a folder of knowledge, e.g. knowledge/data"});
     return files;
   }
   for (; it != fs::directory_iterator(); it.increment(error)) {
     if (error) break;
-    if (it->path().extension() == ".yaml" && it->is_regular_file(error)) files.push_back(it->path());
+    if (it->path().extension() == ".yaml" && it->is_regular_file(error))
+      files.push_back(it->path());
   }
   std::sort(files.begin(), files.end());
   if (files.empty())
@@ -115,8 +117,8 @@ Result<Knowledge> load(const std::vector<std::string>& folders) {
   Problems problems;
   Knowledge all;
   if (folders.empty())
-    problems.push_back({"folder-missing", "", "no folder of knowledge is named",
-                        "name one, e.g. knowledge/data"});
+    problems.push_back(
+        {"folder-missing", "", "no folder of knowledge is named", "name one, e.g. knowledge/data"});
   bool all_read = true;
   for (const auto& folder : folders) {
     Knowledge here;
@@ -127,11 +129,13 @@ Result<Knowledge> load(const std::vector<std::string>& folders) {
     }
     lay_over(all, std::move(here));
   }
-  // A file that could not be read at all would be missed by every other: only its own problem counts.
+  // A file that could not be read at all would be missed by every other: only its own problem
+  // counts.
   if (all_read && !folders.empty()) append(problems, prove_sound(all));
   if (problems.size() > kMostProblems) {
     problems.resize(kMostProblems);
-    problems.push_back({"more", "", "there are more problems than are told here", "mend these first"});
+    problems.push_back(
+        {"more", "", "there are more problems than are told here", "mend these first"});
   }
   if (!problems.empty()) return problems;
   return all;

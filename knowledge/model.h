@@ -43,8 +43,8 @@ struct Sign {
   Of default_of = Of::whole;  ///< when the words do not say each side or all together
   bool sided = false;         ///< left/right can differ
   double leak = 0.02;
-  std::string ask;            ///< the question that looks for it; empty: never asked
-  double cost = 1.0;          ///< of asking: 1 a look, 2 a pinch or a tape, 5 unpicking a seam
+  std::string ask;    ///< the question that looks for it; empty: never asked
+  double cost = 1.0;  ///< of asking: 1 a look, 2 a pinch or a tape, 5 unpicking a seam
   std::vector<std::string> phrases;  ///< in the knowledge's own words; grammar: words/phrases.h
   /// Phrases that say it is not so without a "not" ("fine at the bust"): found, the sign is absent.
   std::vector<std::string> denied_by;
@@ -63,9 +63,9 @@ struct Makes {
 struct RemedyStep {
   std::string operation;
   std::map<std::string, std::string> options;
-  std::string amount;              ///< source text; empty for sew / choose without a length
-  std::optional<Of> of;            ///< what the expression yields, where it matters
-  std::string text;                ///< what to do, one sentence, {amount} is filled in
+  std::string amount;    ///< source text; empty for sew / choose without a length
+  std::optional<Of> of;  ///< what the expression yields, where it matters
+  std::string text;      ///< what to do, one sentence, {amount} is filled in
   Place place;
 };
 
@@ -75,9 +75,10 @@ struct Remedy {
   std::vector<std::string> kinds;  ///< block kinds it suits; empty: all
   std::string suits;               ///< the case it suits, where remedies stand side by side
   std::vector<RemedyStep> steps;
-  std::optional<double> usual_mm;    ///< taken for the finding's amount when none was told (marked so)
-  Of usual_of = Of::whole;           ///< what usual_mm counts; no matter for a length
-  std::vector<std::string> follow;   ///< what follows, in words: "neck binding shorter by the same"
+  std::optional<double>
+      usual_mm;             ///< taken for the finding's amount when none was told (marked so)
+  Of usual_of = Of::whole;  ///< what usual_mm counts; no matter for a length
+  std::vector<std::string> follow;  ///< what follows, in words: "neck binding shorter by the same"
   std::vector<Source> sources;
   Place place;
 };
@@ -86,7 +87,7 @@ struct Cause {
   std::string id;
   std::string name;
   CauseKind kind = CauseKind::body;
-  std::string what;   ///< what the body, the pattern, the sewing or the cloth does
+  std::string what;  ///< what the body, the pattern, the sewing or the cloth does
   double prior = 0.05;
   std::map<std::string, double> prior_by_kind;  ///< by block kind
   std::vector<Makes> makes;

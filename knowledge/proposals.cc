@@ -13,7 +13,8 @@
 namespace pinwright::knowledge {
 namespace {
 
-// Smallest change worth a line on a knit, 1/4 in; on a woven the catalogue's 1/8 in. Common practice.
+// Smallest change worth a line on a knit, 1/4 in; on a woven the catalogue's 1/8 in. Common
+// practice.
 constexpr double kLeastOnKnitMm = 6.0;
 
 /// What a name without a number means to the person who is to measure it.

@@ -66,7 +66,7 @@ class Reader {
   }
 
   FitProblem problem(const YamlNode& n) const {
-    return {text(n, "id"),     text(n, "name"),  text(n, "sign"),
+    return {text(n, "id"),      text(n, "name"),   text(n, "sign"),
             texts(n, "causes"), texts(n, "kinds"), place(n)};
   }
 

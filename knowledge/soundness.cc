@@ -119,7 +119,8 @@ class Prover {
     for (const auto& [kind, p] : c.prior_by_kind) {
       kinds({kind}, c.place);
       if (!(p >= 0.0 && p < 1.0))
-        say(c.place, "probability-range", "the prior of " + c.id + " for " + kind + " is not in [0, 1)",
+        say(c.place, "probability-range",
+            "the prior of " + c.id + " for " + kind + " is not in [0, 1)",
             "0 where the cause cannot hold");
     }
     if (c.makes.empty())
@@ -131,7 +132,8 @@ class Prover {
     std::set<std::string> made;
     for (const auto& m : c.makes) {
       if (find_sign(k_, m.sign) == nullptr)
-        say(m.place, "sign-unknown", "the cause " + c.id + " makes " + m.sign + ", which is no sign",
+        say(m.place, "sign-unknown",
+            "the cause " + c.id + " makes " + m.sign + ", which is no sign",
             offer(k_.signs, m.sign, [](const auto& x) -> std::string_view { return x.id; }));
       if (!(m.strength > 0.0 && m.strength < 1.0))
         say(m.place, "probability-range", "the strength of " + m.sign + " is not between 0 and 1",
@@ -172,8 +174,8 @@ class Prover {
       p.place = at(s.place);
       problems_.push_back(std::move(p));
     }
-    const bool says_amount = s.text.find("{amount}") != std::string::npos ||
-                             s.text.find("{fold}") != std::string::npos;
+    const bool says_amount =
+        s.text.find("{amount}") != std::string::npos || s.text.find("{fold}") != std::string::npos;
     if (s.amount.empty()) {
       if (operation != nullptr && operation->amount != AmountKind::none)
         say(s.place, "amount-missing", s.operation + " needs an amount", "write one");
@@ -218,8 +220,8 @@ class Prover {
     }
     if (!suits)
       say(s.place, "amount-dimension",
-          "\"" + s.amount + "\" is " + std::string(to_text(d)) + ", but " + s.operation + " takes " +
-              wanted,
+          "\"" + s.amount + "\" is " + std::string(to_text(d)) + ", but " + s.operation +
+              " takes " + wanted,
           "write the amount as " + wanted);
     if (s.of && ((d == half && *s.of == Of::whole) || (d == whole && *s.of == Of::half)))
       say(s.place, "amount-of", "`of` says one thing and \"" + s.amount + "\" is the other",
@@ -229,7 +231,8 @@ class Prover {
   void problem(const FitProblem& p) {
     kinds(p.kinds, p.place);
     if (find_sign(k_, p.sign) == nullptr)
-      say(p.place, "sign-unknown", "the problem " + p.id + " leads with " + p.sign + ", which is no sign",
+      say(p.place, "sign-unknown",
+          "the problem " + p.id + " leads with " + p.sign + ", which is no sign",
           offer(k_.signs, p.sign, [](const auto& x) -> std::string_view { return x.id; }));
     if (std::set<std::string>(p.causes.begin(), p.causes.end()).size() < 2)
       say(p.place, "problem-of-one-cause", "the problem " + p.id + " has fewer than two causes",
@@ -237,7 +240,8 @@ class Prover {
     for (const auto& id : p.causes) {
       const Cause* c = find_cause(k_, id);
       if (c == nullptr) {
-        say(p.place, "cause-unknown", "the problem " + p.id + " names " + id + ", which is no cause",
+        say(p.place, "cause-unknown",
+            "the problem " + p.id + " names " + id + ", which is no cause",
             offer(k_.causes, id, [](const auto& x) -> std::string_view { return x.id; }));
       } else if (std::none_of(c->makes.begin(), c->makes.end(),
                               [&](const auto& m) { return m.sign == p.sign; })) {

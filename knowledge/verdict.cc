@@ -21,9 +21,8 @@ std::string joined(const std::vector<std::string>& all, const std::string& last)
 /// Where the leading causes are mended.
 std::string place_of_mending(const KindNetwork& n, const std::vector<std::size_t>& leading) {
   const auto kind_is = [&](auto... kinds) {
-    return std::all_of(leading.begin(), leading.end(), [&](std::size_t c) {
-      return ((n.causes[c]->kind == kinds) || ...);
-    });
+    return std::all_of(leading.begin(), leading.end(),
+                       [&](std::size_t c) { return ((n.causes[c]->kind == kinds) || ...); });
   };
   if (kind_is(CauseKind::sewing)) return " It is mended in the sewing; the pattern stays as it is.";
   if (kind_is(CauseKind::fabric)) return " It is a matter of the cloth, not of the pattern.";
@@ -74,8 +73,9 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
       leading.push_back(c);
       names.push_back(named(network, posterior, c));
     }
-  if (settled) return {true, "Most probably " + joined(names, " and ") + "." +
-                                 place_of_mending(network, leading)};
+  if (settled)
+    return {true,
+            "Most probably " + joined(names, " and ") + "." + place_of_mending(network, leading)};
   if (!leading.empty()) {
     return {false, "Cannot tell all of it yet: " + joined(names, " and ") +
                        (names.size() == 1 ? " is" : " are") +
@@ -83,7 +83,8 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
   }
   names.clear();
   for (std::size_t i = 0; i < order.size() && i < 3; ++i)
-    if (i == 0 || p(order[i]) >= 0.4 * p(order[0])) names.push_back(named(network, posterior, order[i]));
+    if (i == 0 || p(order[i]) >= 0.4 * p(order[0]))
+      names.push_back(named(network, posterior, order[i]));
   if (names.size() == 1)
     return {false, "Cannot tell yet: at best " + names[0] + ", and that is weak."};
   return {false, "Cannot tell yet: " + joined(names, " or ") + "."};

@@ -17,8 +17,7 @@ struct Stop {};
 
 class TreeBuilder final : public YAML::EventHandler {
  public:
-  TreeBuilder(std::string file, Problems& problems)
-      : file_(std::move(file)), problems_(problems) {}
+  TreeBuilder(std::string file, Problems& problems) : file_(std::move(file)), problems_(problems) {}
 
   YamlNode take() { return std::move(root_); }
 
@@ -100,7 +99,8 @@ class TreeBuilder final : public YAML::EventHandler {
   void add(YamlNode n) {
     if (++count_ > kMostNodes) {
       problems_.push_back({"yaml-too-large", at_line(file_, n.line),
-                           "the file holds more than 200000 values", "split it into several files"});
+                           "the file holds more than 200000 values",
+                           "split it into several files"});
       throw Stop{};
     }
     if (stack_.empty()) {
@@ -113,7 +113,8 @@ class TreeBuilder final : public YAML::EventHandler {
     } else if (!top.has_key) {
       if (n.kind != YamlNode::Kind::scalar) {
         problems_.push_back({"yaml-key-not-a-word", at_line(file_, n.line),
-                             "the name of an entry is not a word", "put a plain word before the colon"});
+                             "the name of an entry is not a word",
+                             "put a plain word before the colon"});
       } else if (top.node.find(n.text) != nullptr) {
         problems_.push_back({"yaml-key-twice", at_line(file_, n.line),
                              "\"" + n.text.substr(0, 60) + "\" stands twice in this entry",
@@ -172,9 +173,7 @@ const YamlNode* YamlNode::find(std::string_view key) const {
   return nullptr;
 }
 
-std::string at_line(const std::string& file, int line) {
-  return file + ":" + std::to_string(line);
-}
+std::string at_line(const std::string& file, int line) { return file + ":" + std::to_string(line); }
 
 bool is_utf8(std::string_view text) { return first_bad_line(text) == 0; }
 

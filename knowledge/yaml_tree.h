@@ -19,10 +19,10 @@ inline constexpr std::size_t kMostTextBytes = 4'000;  ///< of one value
 struct YamlNode {
   enum class Kind { null, scalar, list, map };
   Kind kind = Kind::null;
-  int line = 0;         ///< 1-based
-  bool quoted = false;  ///< a scalar in quotes is text, whatever it looks like
-  std::string text;     ///< of a scalar
-  std::vector<YamlNode> items;                            ///< of a list
+  int line = 0;                 ///< 1-based
+  bool quoted = false;          ///< a scalar in quotes is text, whatever it looks like
+  std::string text;             ///< of a scalar
+  std::vector<YamlNode> items;  ///< of a list
   std::vector<std::pair<std::string, YamlNode>> entries;  ///< of a map, in the order written
 
   /// The value under a key of a map, or nullptr.
@@ -32,8 +32,8 @@ struct YamlNode {
 /// Reads one document. `file` is only for the places ("file:line"). Anchors and aliases, merge
 /// keys and tags are refused: entries here are written out, and so no text can grow when read.
 /// Problems: "file-too-large", "not-utf8", "yaml-malformed", "yaml-alias", "yaml-tag",
-/// "yaml-key-twice", "yaml-key-not-a-word", "yaml-too-deep", "yaml-too-large", "yaml-text-too-long", "yaml-more-than-one"
-/// (a second document), "yaml-empty".
+/// "yaml-key-twice", "yaml-key-not-a-word", "yaml-too-deep", "yaml-too-large",
+/// "yaml-text-too-long", "yaml-more-than-one" (a second document), "yaml-empty".
 Result<YamlNode> read_yaml(std::string_view text, const std::string& file);
 
 /// True when the text is well-formed UTF-8 (no surrogates, no overlong forms, at most U+10FFFF).

@@ -53,10 +53,10 @@ TEST(Advise, AbsentSpeaksAgainstAndSaysSo) {
 }
 
 TEST(Advise, SettledHasNoQuestionAndTheSewingLeavesThePatternAlone) {
-  const Advice a = advice("woven-bodice", {seen("front-neckline-gapes"),
-                                           seen("neck-edge-longer-than-pattern"),
-                                           unseen("neck-fold-ends-above-bust"),
-                                           unseen("neck-fold-points-at-bust-point")});
+  const Advice a =
+      advice("woven-bodice",
+             {seen("front-neckline-gapes"), seen("neck-edge-longer-than-pattern"),
+              unseen("neck-fold-ends-above-bust"), unseen("neck-fold-points-at-bust-point")});
   EXPECT_TRUE(a.settled) << a.verdict;
   EXPECT_FALSE(a.question.has_value());
   EXPECT_NE(a.verdict.find("the pattern stays as it is"), std::string::npos) << a.verdict;
@@ -66,11 +66,10 @@ TEST(Advise, SettledHasNoQuestionAndTheSewingLeavesThePatternAlone) {
 }
 
 TEST(Advise, TwoComplaintsCanBothBeSettled) {
-  const Advice a = advice("woven-bodice", {seen("top-too-long"), seen("waist-sits-low"),
-                                           seen("slack-folds-neck-to-armhole"),
-                                           seen("folds-go-with-a-pad"),
-                                           unseen("pattern-drawn-for-a-pad"),
-                                           unseen("loose-all-round")});
+  const Advice a =
+      advice("woven-bodice", {seen("top-too-long"), seen("waist-sits-low"),
+                              seen("slack-folds-neck-to-armhole"), seen("folds-go-with-a-pad"),
+                              unseen("pattern-drawn-for-a-pad"), unseen("loose-all-round")});
   EXPECT_GT(probability(a, "short-body"), 0.9);
   EXPECT_GT(probability(a, "sloping-shoulders"), 0.9);
   EXPECT_TRUE(a.settled) << a.verdict;
@@ -79,8 +78,10 @@ TEST(Advise, TwoComplaintsCanBothBeSettled) {
 }
 
 TEST(Advise, RemediesThatDisagreeStandSideBySide) {
-  const Advice a = advice("woven-bodice", {seen("slack-folds-neck-to-armhole"), seen("folds-go-with-a-pad")});
-  for (const char* id : {"lower-shoulder-point", "pad-under-shoulder", "add-at-neck-for-long-neck"}) {
+  const Advice a =
+      advice("woven-bodice", {seen("slack-folds-neck-to-armhole"), seen("folds-go-with-a-pad")});
+  for (const char* id :
+       {"lower-shoulder-point", "pad-under-shoulder", "add-at-neck-for-long-neck"}) {
     const Proposal* p = proposal(a, id);
     ASSERT_NE(p, nullptr) << id;
     EXPECT_FALSE(p->suits.empty());
@@ -110,12 +111,14 @@ TEST(Advise, RemedyMeetsTheSignThatWasSeen) {
 }
 
 TEST(Advise, TooLittleAndTooMuchAreSaid) {
-  const Advice little = advice("woven-bodice", {seen("top-too-short", whole(2.0)), seen("waist-sits-high")});
+  const Advice little =
+      advice("woven-bodice", {seen("top-too-short", whole(2.0)), seen("waist-sits-high")});
   const Proposal* p = proposal(little, "lengthen-body");
   ASSERT_NE(p, nullptr);
   EXPECT_FALSE(p->steps[0].worth_making);
   EXPECT_FALSE(p->steps[0].limit.empty());
-  const Advice much = advice("woven-bodice", {seen("top-too-short", whole(250.0)), seen("waist-sits-high")});
+  const Advice much =
+      advice("woven-bodice", {seen("top-too-short", whole(250.0)), seen("waist-sits-high")});
   p = proposal(much, "lengthen-body");
   ASSERT_NE(p, nullptr);
   EXPECT_DOUBLE_EQ(p->steps[0].step.amount, find_operation("lengthen")->most);

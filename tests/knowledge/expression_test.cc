@@ -154,7 +154,9 @@ TEST(Expression, MissingNamesAreToldNotGuessed) {
   Values v = values();
   v.found.reset();
   v.body.clear();
-  const auto e = parse_expression("first(half(found), half(body.bust-girth + ease.bust-girth - garment.bust-girth))", signs(), "x");
+  const auto e = parse_expression(
+      "first(half(found), half(body.bust-girth + ease.bust-girth - garment.bust-girth))", signs(),
+      "x");
   ASSERT_TRUE(e.ok());
   EXPECT_TRUE(e->uses_found());
   const Evaluated none = evaluate(*e, v);

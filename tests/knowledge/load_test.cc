@@ -49,57 +49,57 @@ class Load : public ::testing::Test {
 
 // A small sound knowledge; the tests break one line of it at a time. Line numbers count from 1.
 const char* const kSound =
-    "kinds: [knit-top, woven-bodice]\n"                                              // 1
-    "zones:\n"                                                                       // 2
-    "  - {id: hem, name: hem}\n"                                                     // 3
-    "publications:\n"                                                                // 4
-    "  - {key: BOOK, title: A book}\n"                                               // 5
-    "signs:\n"                                                                       // 6
-    "  - id: top-too-short\n"                                                        // 7
-    "    name: Top is too short\n"                                                   // 8
-    "    zone: hem\n"                                                                // 9
-    "    counts: distance\n"                                                         // 10
-    "    leak: 0.02\n"                                                               // 11
-    "    phrases: [hem too short]\n"                                                 // 12
-    "    sources: [common practice]\n"                                               // 13
-    "causes:\n"                                                                      // 14
-    "  - id: long-body\n"                                                            // 15
-    "    name: Long body\n"                                                          // 16
-    "    kind: body\n"                                                               // 17
-    "    what: The body is long.\n"                                                  // 18
-    "    prior: 0.1\n"                                                               // 19
-    "    ground: judged from memory\n"                                               // 20
-    "    makes:\n"                                                                   // 21
-    "      - {sign: top-too-short, strength: 0.8}\n"                                 // 22
-    "    check: Tie a cord round the waist.\n"                                       // 23
-    "    remedies:\n"                                                                // 24
-    "      - id: lengthen-it\n"                                                      // 25
-    "        name: Lengthen it\n"                                                    // 26
-    "        usual_mm: 25\n"                                                         // 27
-    "        steps:\n"                                                               // 28
-    "          - operation: lengthen\n"                                              // 29
-    "            options: {piece: body}\n"                                           // 30
-    "            amount: found.top-too-short\n"                                      // 31
-    "            text: Lengthen by {amount}.\n"                                      // 32
-    "        sources: [\"BOOK: page 3\"]\n"                                          // 33
-    "    sources: [BOOK]\n"                                                          // 34
-    "  - id: cloth-shrank\n"                                                         // 35
-    "    name: Cloth shrank\n"                                                       // 36
-    "    kind: fabric\n"                                                             // 37
-    "    what: It shrank.\n"                                                         // 38
-    "    prior: 0.1\n"                                                               // 39
-    "    ground: judged from memory\n"                                               // 40
-    "    makes: [{sign: top-too-short, strength: 0.7}]\n"                            // 41
-    "    check: Was it washed?\n"                                                    // 42
-    "    remedies:\n"                                                                // 43
-    "      - id: wash-first\n"                                                       // 44
-    "        name: Wash first\n"                                                     // 45
-    "        steps: [{operation: choose, text: Wash it.}]\n"                         // 46
-    "        sources: [from memory]\n"                                               // 47
-    "    sources: [from memory]\n"                                                   // 48
-    "problems:\n"                                                                    // 49
+    "kinds: [knit-top, woven-bodice]\n"                       // 1
+    "zones:\n"                                                // 2
+    "  - {id: hem, name: hem}\n"                              // 3
+    "publications:\n"                                         // 4
+    "  - {key: BOOK, title: A book}\n"                        // 5
+    "signs:\n"                                                // 6
+    "  - id: top-too-short\n"                                 // 7
+    "    name: Top is too short\n"                            // 8
+    "    zone: hem\n"                                         // 9
+    "    counts: distance\n"                                  // 10
+    "    leak: 0.02\n"                                        // 11
+    "    phrases: [hem too short]\n"                          // 12
+    "    sources: [common practice]\n"                        // 13
+    "causes:\n"                                               // 14
+    "  - id: long-body\n"                                     // 15
+    "    name: Long body\n"                                   // 16
+    "    kind: body\n"                                        // 17
+    "    what: The body is long.\n"                           // 18
+    "    prior: 0.1\n"                                        // 19
+    "    ground: judged from memory\n"                        // 20
+    "    makes:\n"                                            // 21
+    "      - {sign: top-too-short, strength: 0.8}\n"          // 22
+    "    check: Tie a cord round the waist.\n"                // 23
+    "    remedies:\n"                                         // 24
+    "      - id: lengthen-it\n"                               // 25
+    "        name: Lengthen it\n"                             // 26
+    "        usual_mm: 25\n"                                  // 27
+    "        steps:\n"                                        // 28
+    "          - operation: lengthen\n"                       // 29
+    "            options: {piece: body}\n"                    // 30
+    "            amount: found.top-too-short\n"               // 31
+    "            text: Lengthen by {amount}.\n"               // 32
+    "        sources: [\"BOOK: page 3\"]\n"                   // 33
+    "    sources: [BOOK]\n"                                   // 34
+    "  - id: cloth-shrank\n"                                  // 35
+    "    name: Cloth shrank\n"                                // 36
+    "    kind: fabric\n"                                      // 37
+    "    what: It shrank.\n"                                  // 38
+    "    prior: 0.1\n"                                        // 39
+    "    ground: judged from memory\n"                        // 40
+    "    makes: [{sign: top-too-short, strength: 0.7}]\n"     // 41
+    "    check: Was it washed?\n"                             // 42
+    "    remedies:\n"                                         // 43
+    "      - id: wash-first\n"                                // 44
+    "        name: Wash first\n"                              // 45
+    "        steps: [{operation: choose, text: Wash it.}]\n"  // 46
+    "        sources: [from memory]\n"                        // 47
+    "    sources: [from memory]\n"                            // 48
+    "problems:\n"                                             // 49
     "  - {id: top-too-short, name: Top too short, sign: top-too-short, causes: [long-body, "
-    "cloth-shrank]}\n";                                                              // 50
+    "cloth-shrank]}\n";  // 50
 
 std::string with(const std::string& was, const std::string& is) {
   std::string text = kSound;
@@ -144,8 +144,8 @@ TEST_F(Load, EveryFaultIsToldWithItsLine) {
        "one.yaml:22"},
       {"causes: [long-body, cloth-shrank]", "causes: [long-body, cloth-shrnk]", "cause-unknown",
        "one.yaml:50"},
-      {"causes: [long-body, cloth-shrank]", "causes: [long-body, long-body]", "problem-of-one-cause",
-       "one.yaml:50"},
+      {"causes: [long-body, cloth-shrank]", "causes: [long-body, long-body]",
+       "problem-of-one-cause", "one.yaml:50"},
       {"causes: [long-body, cloth-shrank]", "causes: [long-body]", "schema", "one.yaml:50"},
       {"operation: lengthen", "operation: lenghten", "operation-unknown", "one.yaml:29"},
       {"piece: body", "pieces: body", "option-unknown", "one.yaml:29"},
@@ -181,8 +181,9 @@ TEST_F(Load, EveryFaultIsToldWithItsLine) {
   };
   for (const auto& b : all) {
     const Problems found = problems(with(b.was, b.is));
-    EXPECT_TRUE(has(found, b.code, b.place)) << b.is << "\nwanted " << b.code << " " << b.place
-                                             << "\ngot\n" << told(found);
+    EXPECT_TRUE(has(found, b.code, b.place))
+        << b.is << "\nwanted " << b.code << " " << b.place << "\ngot\n"
+        << told(found);
     for (const auto& p : found) {
       EXPECT_FALSE(p.what.empty());
       EXPECT_FALSE(p.mend.empty()) << p.code;

@@ -46,8 +46,8 @@ TEST(PublishedAmounts, NeckExcessIsHalvedOnTheHalfPattern) {
 }
 
 TEST(PublishedAmounts, OnAKnitTheHingeIsTheHem) {
-  const Advice a = advice("knit-top", {seen("front-neckline-gapes", whole(kInch)),
-                                       seen("neck-fold-ends-above-bust")});
+  const Advice a = advice(
+      "knit-top", {seen("front-neckline-gapes", whole(kInch)), seen("neck-fold-ends-above-bust")});
   const auto& s = step(a, "close-neckline-to-hem");
   EXPECT_EQ(s.step.options.at("hinge"), "hem");
   EXPECT_NEAR(s.step.amount, 0.5 * kInch, 1e-9);
@@ -102,7 +102,8 @@ TEST(PublishedAmounts, SideSeamsPinnedOnEachSide) {
 
 // CWU17: to shorten, the fold is half as deep as the change. 1 in shorter, fold 1/2 in.
 TEST(PublishedAmounts, ShorteningFoldIsHalfOfTheChange) {
-  const Advice a = advice("woven-bodice", {seen("top-too-long", whole(kInch)), seen("waist-sits-low")});
+  const Advice a =
+      advice("woven-bodice", {seen("top-too-long", whole(kInch)), seen("waist-sits-low")});
   const auto& s = step(a, "shorten-body");
   EXPECT_NEAR(s.step.amount, -kInch, 1e-9);
   EXPECT_NE(s.text.find("12.7 mm (1/2 in) deep"), std::string::npos) << s.text;
@@ -113,8 +114,8 @@ TEST(PublishedAmounts, ShorteningFoldIsHalfOfTheChange) {
 
 // Common practice: a fold pinned over the shoulder seam is shared between front and back.
 TEST(PublishedAmounts, SlopeIsSharedByFrontAndBack) {
-  const Advice a = advice("knit-top", {seen("slack-folds-neck-to-armhole", fold(8.0)),
-                                       seen("folds-go-with-a-pad")});
+  const Advice a = advice(
+      "knit-top", {seen("slack-folds-neck-to-armhole", fold(8.0)), seen("folds-go-with-a-pad")});
   const auto& s = step(a, "lower-shoulder-point");
   EXPECT_NEAR(s.step.amount, 8.0, 1e-9);
   EXPECT_EQ(s.step.options.at("armhole"), "follows");  // COWAN
@@ -125,20 +126,21 @@ TEST(PublishedAmounts, SlopeIsSharedByFrontAndBack) {
 
 // Common practice: the strip of a knit is 0.9 times its opening.
 TEST(PublishedAmounts, KnitBindingIsNineTenths) {
-  const Advice a = advice("knit-top", {seen("front-neckline-gapes"),
-                                       seen("neck-binding-nearly-as-long-as-opening")});
+  const Advice a = advice(
+      "knit-top", {seen("front-neckline-gapes"), seen("neck-binding-nearly-as-long-as-opening")});
   EXPECT_NEAR(step(a, "shorten-binding-self-fabric").step.amount, 0.9, 1e-12);
 }
 
 // Home-sewing trade body, note on ribbing: two thirds to three quarters of the neck seam. For 16 in
 // between 10.667 and 12 in.
 TEST(PublishedAmounts, RibIsTwoThirdsToThreeQuarters) {
-  const Advice a = advice("knit-top", {seen("front-neckline-gapes"),
-                                       seen("neck-binding-nearly-as-long-as-opening")});
+  const Advice a = advice(
+      "knit-top", {seen("front-neckline-gapes"), seen("neck-binding-nearly-as-long-as-opening")});
   const double rib = 16.0 * step(a, "shorten-binding-rib").step.amount;
   EXPECT_GE(rib, 16.0 * 2.0 / 3.0);
   EXPECT_LE(rib, 12.0);
-  const Advice tight = advice("knit-top", {seen("neckline-too-tight"), seen("neck-binding-puckers")});
+  const Advice tight =
+      advice("knit-top", {seen("neckline-too-tight"), seen("neck-binding-puckers")});
   EXPECT_NEAR(16.0 * step(tight, "lengthen-binding-rib").step.amount, 12.0, 1e-9);
 }
 
@@ -198,7 +200,8 @@ TEST(PublishedAmounts, LettingOutForTheStretchOfTheCloth) {
 
 // ASDP: underarm trimmed to 1/4 in; here rounded to 6 mm, as the trade does.
 TEST(PublishedAmounts, UnderarmIsTrimmedToAQuarterInch) {
-  const Advice a = advice("woven-bodice", {seen("armhole-too-tight"), seen("underarm-allowance-bulky")});
+  const Advice a =
+      advice("woven-bodice", {seen("armhole-too-tight"), seen("underarm-allowance-bulky")});
   const auto& s = step(a, "trim-underarm");
   EXPECT_EQ(s.step.operation, "sew");
   EXPECT_NE(s.text.find("1/4 in"), std::string::npos) << s.text;

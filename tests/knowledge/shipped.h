@@ -16,7 +16,8 @@ namespace pinwright::knowledge::testing {
 inline const Knowledge& shipped() {
   static const Knowledge* const kKnowledge = [] {
     auto loaded = load({std::string(PINWRIGHT_SOURCE_DIR) + "/knowledge/data"});
-    for (const auto& p : loaded.problems()) ADD_FAILURE() << p.code << " " << p.place << " " << p.what;
+    for (const auto& p : loaded.problems())
+      ADD_FAILURE() << p.code << " " << p.place << " " << p.what;
     return new Knowledge(loaded.ok() ? std::move(loaded).value() : Knowledge{});
   }();
   return *kKnowledge;

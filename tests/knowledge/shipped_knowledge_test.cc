@@ -21,8 +21,8 @@ TEST(ShippedKnowledge, LoadsClean) {
 
 TEST(ShippedKnowledge, HasTheTwelveProblems) {
   const std::vector<std::string> wanted = {
-      "front-neckline-gapes", "neckline-too-tight", "bust-too-tight",    "bust-too-loose",
-      "front-armhole-gapes",  "armhole-too-low",    "armhole-too-tight", "shoulder-too-wide",
+      "front-neckline-gapes", "neckline-too-tight", "bust-too-tight",      "bust-too-loose",
+      "front-armhole-gapes",  "armhole-too-low",    "armhole-too-tight",   "shoulder-too-wide",
       "sloping-shoulder",     "square-shoulder",    "upper-arm-too-tight", "top-too-short",
       "top-too-long"};
   std::set<std::string> have;

@@ -17,7 +17,8 @@ std::string place_of(const std::string& text) {
 }
 
 TEST(YamlTree, KeepsLinesAndOrder) {
-  const auto tree = read_yaml("signs:\n  - id: one\n    name: \"Two: three\"\n  - {id: four}\n", "a.yaml");
+  const auto tree =
+      read_yaml("signs:\n  - id: one\n    name: \"Two: three\"\n  - {id: four}\n", "a.yaml");
   ASSERT_TRUE(tree.ok());
   const YamlNode* signs = tree->find("signs");
   ASSERT_NE(signs, nullptr);
@@ -37,8 +38,7 @@ TEST(YamlTree, MalformedNamesTheLine) {
 }
 
 TEST(YamlTree, AliasesThatWouldGrowAreRefused) {
-  const std::string bomb =
-      "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\nd: [*c, *c, *c, *c]\n";
+  const std::string bomb = "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\nd: [*c, *c, *c, *c]\n";
   EXPECT_EQ(code_of(bomb), "yaml-alias");
   EXPECT_EQ(place_of("ok: 1\nlater: &x 2\n"), "a.yaml:2");
   EXPECT_EQ(code_of("a: !!python/object x\n"), "yaml-tag");
