@@ -29,8 +29,7 @@ struct DartCap {
   Curve to_peak;         ///< from the end of the edge before the dart
   Curve from_peak;       ///< to the start of the edge after the dart
   Vec2 point;            ///< of the dart
-  bool bridged =
-      false;  ///< no such peak exists: both halves lie on the straight line over the mouth
+  bool bridged = false;  ///< no such peak exists: both halves lie on the line over the mouth
 };
 
 /// One for each dart whose legs are consecutive edges, in the order of piece.darts.

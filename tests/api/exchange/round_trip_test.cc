@@ -11,6 +11,7 @@
 #include "api/exchange/parse.h"
 #include "api/exchange/piece_json.h"
 #include "api/exchange/seam_json.h"
+#include "engine/draft/draft.h"
 #include "tests/api/exchange/hand_block.h"
 
 namespace pinwright::api {
@@ -29,6 +30,41 @@ TEST(RoundTrip, ABlockReadsBackEqual) {
   ASSERT_TRUE(read.ok()) << told(read.problems());
   EXPECT_EQ(read.value(), block);
   EXPECT_EQ(write_block(read.value()), text);
+}
+
+TEST(RoundTrip, DraftedBlocksReadBackEqual) {
+  for (const std::string_view kind : {"knit-top", "woven-bodice"}) {
+    const DraftInput in{"block",
+                        "Block",
+                        "M",
+                        {"deckhand-3",
+                         {{"bust-girth", 960},
+                          {"waist-girth", 800},
+                          {"hip-girth", 1020},
+                          {"neck-base-girth", 385},
+                          {"upper-arm-girth", 300},
+                          {"head-girth", 570},
+                          {"shoulder-length", 125},
+                          {"across-back-width", 360},
+                          {"across-front-width", 335},
+                          {"back-waist-length", 410},
+                          {"front-waist-length", 435},
+                          {"scye-depth", 205},
+                          {"arm-length", 580},
+                          {"bust-point-width", 190},
+                          {"neck-shoulder-point-to-bust-point", 270},
+                          {"wrist-girth", 165},
+                          {"hand-girth", 200}},
+                         {}},
+                        {"cloth", "Cloth",
+                         kind == "knit-top" ? FabricKind::knit : FabricKind::woven, 0.4, 0.2, 0.9},
+                        {}};
+    const auto block = draft(kind, in);
+    ASSERT_TRUE(block.ok()) << told(block.problems());
+    const auto read = read_block(write_block(block.value()));
+    ASSERT_TRUE(read.ok()) << told(read.problems());
+    EXPECT_EQ(read.value(), block.value());
+  }
 }
 
 TEST(RoundTrip, EveryFieldOfAPieceIsWritten) {
