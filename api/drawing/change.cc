@@ -70,6 +70,8 @@ void draw_lines(Page& page, const Pair& pair, const Frame& frame) {
   if (pair.before != nullptr) {
     for (const Edge& edge : pair.before->edges) {
       if (same_line(pair.after, edge)) continue;
+      // the fold lies on the same line before and after: its ends are told by their neighbours
+      if (pair.after != nullptr && edge.id == pair.before->fold) continue;
       page.svg.path("before", path_data(edge.curve, frame), edge_attributes(edge));
       take_curve(page, edge.curve, frame);
     }
