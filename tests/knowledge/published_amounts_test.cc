@@ -86,11 +86,12 @@ TEST(PublishedAmounts, EdgeAdditionsAreSharedByTheSeams) {
   const auto& s = step(a, "let-out-all-side-seams");
   EXPECT_EQ(s.step.operation, "let-out-side");
   EXPECT_EQ(s.step.of, Of::half);
-  EXPECT_NEAR(s.step.amount, 25.0, 1e-9) << "1 in is just over what a side seam may take";
-  EXPECT_FALSE(s.limit.empty());
-  const Advice less = advice("woven-bodice", {seen("tight-all-round", whole(1.5 * kInch))});
-  EXPECT_NEAR(step(less, "let-out-all-side-seams").step.amount, 0.75 * kInch, 1e-9);
-  EXPECT_TRUE(step(less, "let-out-all-side-seams").limit.empty());
+  EXPECT_NEAR(s.step.amount, kInch, 1e-9);
+  EXPECT_TRUE(s.limit.empty());
+  const Advice more = advice("woven-bodice", {seen("tight-all-round", whole(2.5 * kInch))});
+  EXPECT_NEAR(step(more, "let-out-all-side-seams").step.amount, kInch, 1e-9)
+      << "no more than a side seam may take (2 in in all, common practice)";
+  EXPECT_FALSE(step(more, "let-out-all-side-seams").limit.empty());
 }
 
 // Derived: 3/8 in pinned deep at each side seam is 1 1/2 in whole, 3/4 in on the half.

@@ -1,0 +1,70 @@
+// Whatever is asked for: a proved block, or a named refusal, and never anything between.
+#include <gtest/gtest.h>
+
+#include <random>
+
+#include "engine/geometry/fairing.h"
+#include "skerry_blocks.h"
+
+namespace pinwright {
+namespace {
+
+Step random_step(std::mt19937& rng) {
+  const auto operations = operation_catalogue();
+  const OperationInfo& info = operations[rng() % operations.size()];
+  Step s;
+  s.operation = info.id;
+  for (const OptionInfo& o : info.options)
+    s.options[std::string(o.key)] = std::string(o.values[rng() % o.values.size()]);
+  const double share = static_cast<double>(rng() % 10000) / 9999.0;
+  s.amount = info.least + share * (info.most - info.least);
+  if (rng() % 2 == 0) s.amount = -s.amount;
+  if (info.amount == AmountKind::ratio) s.amount = 0.66 + 0.3 * share;
+  return s;
+}
+
+void expect_only_changed_edges_moved(const Block& before, const Block& after, const Proof& proof) {
+  for (const Moved& m : proof.moved) {
+    if (m.same_bits) continue;
+    const Curve& is = find_edge(*find_piece(after, m.piece), m.edge)->curve;
+    const Curve& was = find_edge(*find_piece(before, m.piece), m.edge)->curve;
+    EXPECT_LE(inflections(is), inflections(was)) << m.piece << "." << m.edge;
+  }
+}
+
+void run(const Block& start, unsigned seed, int sequences) {
+  std::mt19937 rng(seed);
+  int done = 0;
+  for (int i = 0; i < sequences; ++i) {
+    Block block = start;
+    const int steps = 1 + static_cast<int>(rng() % 6);
+    for (int k = 0; k < steps; ++k) {
+      const Step s = random_step(rng);
+      const Block before = block;
+      Result<Altered> result = alter(block, {s});
+      EXPECT_TRUE(block == before);
+      if (!result) {
+        for (const Problem& p : result.problems()) {
+          EXPECT_FALSE(p.code.empty());
+          EXPECT_EQ(p.place.rfind("/steps/0", 0), 0u) << p.place;
+          EXPECT_FALSE(p.mend.empty()) << p.what;
+        }
+        continue;
+      }
+      const Proof proof = prove(result->block, &before);
+      ASSERT_TRUE(proof.pass) << s.operation << " " << s.amount << " seed " << seed << " sequence "
+                              << i << ": " << proof.failures.front().place << " "
+                              << proof.failures.front().what;
+      expect_only_changed_edges_moved(before, result->block, proof);
+      block = std::move(result->block);
+      ++done;
+    }
+  }
+  EXPECT_GT(done, sequences);  // most steps are possible
+}
+
+TEST(RandomSteps, KnitTopStaysProved) { run(knit_top(), 11, 150); }
+TEST(RandomSteps, WovenBodiceStaysProved) { run(woven_bodice(), 12, 150); }
+
+}  // namespace
+}  // namespace pinwright
