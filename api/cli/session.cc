@@ -82,7 +82,7 @@ Result<Subject> find_subject(Desk& desk, const Options& options, int number) {
   }
   const auto json = read_json_file(options.block);
   if (!json) return json.problems();
-  auto subject = Desk::subject(*json);
+  auto subject = Desk::subject_from(*json);
   if (subject) return subject;
   Problems problems = subject.problems();
   for (Problem& problem : problems) problem.place = options.block + ": " + problem.place;

@@ -139,7 +139,7 @@ Result<Subject> Desk::subject(const std::string& block, int number) {
   return Subject{parsed, line.number, line.etag()};
 }
 
-Result<Subject> Desk::subject(const Json& block) {
+Result<Subject> Desk::subject_from(const Json& block) {
   auto read = read_block_json(block);
   if (!read) return read.problems();
   return Subject{std::make_shared<const Block>(std::move(read).value()), 0, ""};

@@ -57,7 +57,7 @@ class Desk {
                   const std::string& key = {});
   Result<Subject> subject(const std::string& block, int number = 0);
   /// A block from elsewhere: "field-..." and all of check_block (exchange.h).
-  static Result<Subject> subject(const Json& block);
+  static Result<Subject> subject_from(const Json& block);
 
   /// --- The main job.
   /// request.h (Told) -> advice_json.h.

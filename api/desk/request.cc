@@ -224,7 +224,16 @@ Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const
       out.not_understood = std::move(understood->not_understood);
     }
   }
-  add(problems, knowledge::check_findings(k, told.findings, "/findings"));
+  for (Problem problem : knowledge::check_findings(k, told.findings, "/findings")) {
+    // The amount of a finding has parts in the model that are fields of their own in the request.
+    for (const auto& [part, field] :
+         {std::pair{"/amount/mm", "/amount_mm"}, std::pair{"/amount/of", "/of"}}) {
+      if (!problem.place.ends_with(part)) continue;
+      problem.place.replace(problem.place.size() - std::string_view(part).size(), std::string::npos,
+                            field);
+    }
+    problems.push_back(std::move(problem));
+  }
   for (Finding finding : told.findings) {
     const knowledge::Sign* sign = knowledge::find_sign(k, finding.sign);
     if (sign != nullptr && finding.zone.empty()) finding.zone = sign->zone;

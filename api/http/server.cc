@@ -98,11 +98,17 @@ struct Server::Inside {
     bool too_large = false;
     if (reader != nullptr) {
       // The library's own limit counts neither chunked bodies nor what a packed one unpacks to.
-      const bool whole = (*reader)([&](const char* data, std::size_t size) {
+      const auto receive = [&](const char* data, std::size_t size) {
         too_large = too_large || size > options.most_bytes - request.body.size();
         if (!too_large) request.body.append(data, size);
         return !too_large;
-      });
+      };
+      // A form of several parts is read to its end as well (the library wants it so) and then
+      // refused for what it is: no JSON.
+      const bool whole =
+          from.is_multipart_form_data()
+              ? (*reader)([](const httplib::MultipartFormData&) { return true; }, receive)
+              : (*reader)(receive);
       if (!whole) {
         to.set_header("Connection", "close");
         write_answer(problem_answer(too_large || to.status == 413

@@ -56,7 +56,7 @@ TEST_F(BadInput, MalformedJson) {
 TEST_F(BadInput, UnsoundBlocks) {
   expect_refused(pinwright_({"save", damaged("\"unit\": \"mm\"", "\"unit\": \"cm\"")}), 2, "/unit",
                  "");
-  const Run both =
+  const Ran both =
       pinwright_({"check", damaged("\"kind\": \"knit-top\"", "\"kind\": \"kilt\", \"colour\": 3")});
   expect_refused(both, 2, "/kind", "");
   EXPECT_NE(both.err.find("/colour"), std::string::npos) << "all faults are told: " << both.err;
@@ -101,7 +101,7 @@ TEST_F(BadInput, AStaleRevision) {
   expect_refused(pinwright_(stale), 3, "block deck-top", "revision 2");
   std::vector<std::string> json = stale;
   json.emplace_back("--json");
-  const Run told = pinwright_(json);
+  const Ran told = pinwright_(json);
   EXPECT_EQ(told.status, 3);
   EXPECT_EQ(told.json()["status"], 412);
   EXPECT_EQ(told.json()["current"]["revision"], 2);
@@ -168,10 +168,10 @@ TEST_F(BadInput, AProofThatFailsIsStatus1) {
   Json& ease = block["seams"][0]["sections"][0]["ease_mm"];
   ease = ease.get<double>() + 5.0;
   const std::string path = pinwright_.write("odd.json", block.dump());
-  const Run checked = pinwright_({"check", path});
+  const Ran checked = pinwright_({"check", path});
   EXPECT_EQ(checked.status, 1) << checked.err;
   EXPECT_NE(checked.out.find("FAIL"), std::string::npos) << checked.out;
-  const Run saved = pinwright_({"save", path});
+  const Ran saved = pinwright_({"save", path});
   EXPECT_EQ(saved.status, 1);
   EXPECT_NE(saved.err.find("nothing was saved"), std::string::npos) << saved.err;
 }

@@ -21,7 +21,7 @@ void expect_80_columns(const std::string& text) {
 TEST(Cli, TheMainJob) {
   const Program pinwright;
   pinwright.save_top();
-  const Run advised = pinwright({"advise", "deck-top", kGapes, "--json"});
+  const Ran advised = pinwright({"advise", "deck-top", kGapes, "--json"});
   ASSERT_EQ(advised.status, 0) << advised.err << advised.out;
   const Json advice = advised.json();
   ASSERT_TRUE(advice.is_object()) << advised.out;
@@ -31,7 +31,7 @@ TEST(Cli, TheMainJob) {
   }
   ASSERT_FALSE(proposal.empty()) << advised.out;
 
-  const Run preview = pinwright({"alter", "deck-top", kGapes, "--proposal", proposal, "--drawing",
+  const Ran preview = pinwright({"alter", "deck-top", kGapes, "--proposal", proposal, "--drawing",
                                  pinwright.file("change.svg")});
   EXPECT_EQ(preview.status, 0) << preview.err;
   EXPECT_NE(preview.out.find("nothing is saved"), std::string::npos) << preview.out;
@@ -39,22 +39,22 @@ TEST(Cli, TheMainJob) {
   EXPECT_NE(slurp(pinwright.file("change.svg")).find("<svg"), std::string::npos);
   expect_80_columns(preview.out);
 
-  const Run applied =
+  const Ran applied =
       pinwright({"alter", "deck-top", kGapes, "--proposal", proposal, "--apply", "--reason",
                  "gapes on deckhand 3", "--author", "fitter 1", "--if-revision", "1"});
   EXPECT_EQ(applied.status, 0) << applied.err;
   EXPECT_NE(applied.out.find("revision 2"), std::string::npos) << applied.out;
-  const Run history = pinwright({"history", "deck-top"});
+  const Ran history = pinwright({"history", "deck-top"});
   EXPECT_NE(history.out.find("gapes on deckhand 3"), std::string::npos) << history.out;
-  const Run checked = pinwright({"check", "deck-top", "--json"});
+  const Ran checked = pinwright({"check", "deck-top", "--json"});
   EXPECT_EQ(checked.status, 0);
   EXPECT_EQ(checked.json()["revision"], 2);
   EXPECT_TRUE(checked.json()["proof"]["pass"].get<bool>());
-  const Run drawn =
+  const Ran drawn =
       pinwright({"draw", "deck-top", "--from", "1", "--to", "2", "-o", pinwright.file("both.svg")});
   EXPECT_EQ(drawn.status, 0) << drawn.err;
   EXPECT_NE(slurp(pinwright.file("both.svg")).find("class=\"before\""), std::string::npos);
-  const Run restored = pinwright({"restore", "deck-top", "1", "--reason", "wrong wearer"});
+  const Ran restored = pinwright({"restore", "deck-top", "1", "--reason", "wrong wearer"});
   EXPECT_EQ(restored.status, 0) << restored.err;
   EXPECT_EQ(pinwright({"history", "deck-top", "--json"}).json()["revisions"].size(), 3U);
 }
@@ -62,7 +62,7 @@ TEST(Cli, TheMainJob) {
 TEST(Cli, HumanTextFitsATerminal) {
   const Program pinwright;
   pinwright.save_top();
-  const Run advised = pinwright({"advise", "deck-top", kGapes});
+  const Ran advised = pinwright({"advise", "deck-top", kGapes});
   EXPECT_EQ(advised.status, 0) << advised.err;
   EXPECT_NE(advised.out.find("Causes"), std::string::npos);
   EXPECT_NE(advised.out.find("20.0 mm whole"), std::string::npos) << advised.out;
@@ -78,17 +78,17 @@ TEST(Cli, HumanTextFitsATerminal) {
 TEST(Cli, StepsFromTheLineFromAFileAndFromAFileOfABlock) {
   const Program pinwright;
   pinwright.save_top();
-  const Run by_line = pinwright({"alter", "deck-top", "--step", kLonger, "--json"});
+  const Ran by_line = pinwright({"alter", "deck-top", "--step", kLonger, "--json"});
   ASSERT_EQ(by_line.status, 0) << by_line.out;
   const std::string steps = pinwright.write(
       "steps.json", R"([{"operation": "lengthen", "piece": "body", "amount_mm": 20}])");
-  const Run by_file = pinwright({"alter", "deck-top", "--steps", steps, "--json"});
+  const Ran by_file = pinwright({"alter", "deck-top", "--steps", steps, "--json"});
   EXPECT_EQ(by_line.json(), by_file.json());
 
   const std::string block = pinwright.file("top.json");
   ASSERT_EQ(pinwright(Program::draft({"--id", "file-top", "-o", block})).status, 0);
   const std::string altered = pinwright.file("altered.json");
-  const Run applied =
+  const Ran applied =
       pinwright({"alter", block, "--step", kLonger, "--apply", "--reason", "short", "-o", altered});
   EXPECT_EQ(applied.status, 0) << applied.err;
   EXPECT_EQ(pinwright({"check", altered}).status, 0);
@@ -103,14 +103,14 @@ TEST(Cli, TheKnowledgeIsListedShownAndChecked) {
   const Program pinwright;
   EXPECT_EQ(pinwright({"knowledge", "check"}).status, 0);
   EXPECT_NE(pinwright({"knowledge", "list", "causes"}).out.find("hollow-chest"), std::string::npos);
-  const Run shown = pinwright({"knowledge", "show", "front-neckline-gapes", "--json"});
+  const Ran shown = pinwright({"knowledge", "show", "front-neckline-gapes", "--json"});
   EXPECT_EQ(shown.json()["id"], "front-neckline-gapes");
   expect_refused(pinwright({"knowledge", "show", "front-neckline-gaps"}), 2, "front-neckline-gaps",
                  "front-neckline-gapes");
   const std::string folder = pinwright.file("extra");
   std::filesystem::create_directory(folder);
   pinwright.write("extra/bad.yaml", "signs:\n  - id: Odd Id\n");
-  const Run bad = pinwright({"knowledge", "check", folder});
+  const Ran bad = pinwright({"knowledge", "check", folder});
   EXPECT_EQ(bad.status, 2);
   EXPECT_NE(bad.err.find("bad.yaml:2"), std::string::npos) << bad.err;
 }
@@ -120,7 +120,7 @@ TEST(Cli, EveryCommandHasHelp) {
   EXPECT_EQ(pinwright({"--help"}).status, 0);
   for (const char* command : {"draft", "describe", "advise", "alter", "check", "draw", "history",
                               "blocks", "restore", "save", "knowledge", "serve"}) {
-    const Run help = pinwright({command, "--help"});
+    const Ran help = pinwright({command, "--help"});
     EXPECT_EQ(help.status, 0) << command;
     EXPECT_NE(help.out.find("Usage"), std::string::npos) << command;
     EXPECT_NE(pinwright({"--help"}).out.find(command), std::string::npos);

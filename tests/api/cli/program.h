@@ -17,7 +17,7 @@
 
 namespace pinwright::api {
 
-struct Run {
+struct Ran {
   int status = -1;
   std::string out;
   std::string err;
@@ -55,11 +55,11 @@ class Program {
     execv(PINWRIGHT_BINARY, raw.data());
     _exit(127);
   }
-  Run operator()(const std::vector<std::string>& arguments) const {
+  Ran operator()(const std::vector<std::string>& arguments) const {
     const pid_t child = start(arguments);
     int status = 0;
     waitpid(child, &status, 0);
-    Run run;
+    Ran run;
     run.status = WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status);
     run.out = slurp(file("out"));
     run.err = slurp(file("err"));
@@ -68,7 +68,7 @@ class Program {
 
   /// Deckhand 3's knit top, saved as deck-top.
   void save_top() const {
-    const Run drafted = (*this)(draft({"--id", "deck-top", "--save", "--author", "fitter 1"}));
+    const Ran drafted = (*this)(draft({"--id", "deck-top", "--save", "--author", "fitter 1"}));
     ASSERT_EQ(drafted.status, 0) << drafted.err;
   }
   static std::vector<std::string> draft(const std::vector<std::string>& more) {
@@ -89,7 +89,7 @@ class Program {
 };
 
 /// Exit status, and on standard error the place and the mend.
-inline void expect_refused(const Run& run, int status, const std::string& place,
+inline void expect_refused(const Ran& run, int status, const std::string& place,
                            const std::string& mend) {
   EXPECT_EQ(run.status, status) << run.err << run.out;
   EXPECT_NE(run.err.find(place), std::string::npos) << "no place " << place << " in " << run.err;

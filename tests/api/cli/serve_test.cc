@@ -29,7 +29,7 @@ class Serve : public testing::TestWithParam<int> {};
 TEST_P(Serve, AnswersWhatTheCommandsAnswerAndStopsOnASignal) {
   const Program pinwright;
   pinwright.save_top();
-  const Run advised =
+  const Ran advised =
       pinwright({"advise", "deck-top", "the front neckline gapes by 2 cm in all", "--json"});
   const pid_t child = pinwright.start({"serve", "--port", "0"});
   const int port = printed_port(pinwright);

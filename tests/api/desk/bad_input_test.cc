@@ -76,7 +76,7 @@ INSTANTIATE_TEST_SUITE_P(
             "answer-contradicts", "/answers/front-neckline-gapes"},
         Bad{"UnknownFabric", R"({"words": "the front neckline gapes", "fabric": "cotton-jersy"})",
             "fabric-unknown", "/fabric"}),
-    [](const auto& info) { return std::string(info.param.name); });
+    [](const testing::TestParamInfo<Bad>& bad) { return std::string(bad.param.name); });
 
 class BadChange : public testing::TestWithParam<Bad> {};
 
@@ -115,7 +115,7 @@ INSTANTIATE_TEST_SUITE_P(
         Bad{"ProposalForNothing", R"({"proposal": "wish"})", "nothing-told", "/words"},
         Bad{"AmountsForSteps", R"({"steps": [{"operation": "sew"}], "amounts": ["2 cm"]})",
             "amounts-without-proposal", "/amounts"}),
-    [](const auto& info) { return std::string(info.param.name); });
+    [](const testing::TestParamInfo<Bad>& bad) { return std::string(bad.param.name); });
 
 TEST(BadDraft, EverythingWrongIsToldAtOnce) {
   DeskWithTop room;

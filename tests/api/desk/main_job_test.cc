@@ -121,13 +121,17 @@ TEST_F(MainJob, FindingsAndStepsOfAnAnswerMayBeSentBackAsTheyAre) {
   const Outcome again = desk_->advise(top(), {{"findings", advice["findings"]}});
   ASSERT_TRUE(again.ok()) << told(again);
   EXPECT_EQ(again.reply().body["causes"], advice["causes"]);
+  std::size_t previewed = 0;
   for (const Json& proposal : advice["proposals"]) {
     if (!proposal["on_pattern"].get<bool>()) continue;
     const Outcome by_steps = desk_->preview(top(), {{"steps", proposal["steps"]}});
-    ASSERT_TRUE(by_steps.ok()) << told(by_steps);
     const Outcome by_id = desk_->preview(top(), {{"proposal", proposal["id"]}, {"words", kGapes}});
+    ASSERT_EQ(told(by_steps), told(by_id)) << proposal["id"];
+    if (!by_id.ok()) continue;  // this block cannot bear it, and both ways say so alike
+    ++previewed;
     EXPECT_EQ(by_steps.reply().body["proof"], by_id.reply().body["proof"]);
   }
+  EXPECT_GE(previewed, 2U);
 }
 
 TEST_F(MainJob, TheSameRequestGivesTheSameAnswerToTheLastByte) {

@@ -117,7 +117,7 @@ TEST(WithoutStore, WhatNeedsOneSaysSo) {
   const Outcome drafted = desk.draft(request);
   ASSERT_TRUE(drafted.ok()) << told(drafted);
   EXPECT_TRUE(drafted.reply().pass);
-  const auto subject = Desk::subject(drafted.reply().body["block"]);
+  const auto subject = Desk::subject_from(drafted.reply().body["block"]);
   ASSERT_TRUE(subject.ok());
   EXPECT_TRUE(desk.preview(*subject, longer_body()).ok());
 }

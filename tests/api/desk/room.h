@@ -24,7 +24,7 @@ inline Json deckhand_3() {
           {"across-back-width", 356},
           {"across-front-width", 330},
           {"back-waist-length", 408},
-          {"front-waist-length", 432},
+          {"front-waist-length", 446},
           {"scye-depth", 206},
           {"upper-arm-girth", 302},
           {"neck-shoulder-point-to-bust-point", 268},

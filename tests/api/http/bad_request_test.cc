@@ -22,8 +22,9 @@ class BadRequest : public testing::Test {
     ASSERT_TRUE(alive);
     EXPECT_EQ(alive->status, 200);
   }
-  /// Sends bytes as they are and reads until the server closes (or for two seconds).
-  std::string raw(const std::string& bytes) {
+  /// Sends bytes as they are and reads until the server closes (or for two seconds). `ends`: the
+  /// client will send no more; the library then gives no answer, so only where that is the matter.
+  std::string raw(const std::string& bytes, bool ends = false) {
     const int made = socket(AF_INET, SOCK_STREAM, 0);
     sockaddr_in address{};
     address.sin_family = AF_INET;
@@ -34,7 +35,7 @@ class BadRequest : public testing::Test {
     std::string answer;
     if (connect(made, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0) {
       (void)!send(made, bytes.data(), bytes.size(), MSG_NOSIGNAL);
-      shutdown(made, SHUT_WR);
+      if (ends) shutdown(made, SHUT_WR);
       char buffer[4096];
       ssize_t got = 0;
       while ((got = recv(made, buffer, sizeof buffer, 0)) > 0) {
@@ -126,10 +127,11 @@ TEST_F(BadRequest, BytesThatAreNoHttp) {
   EXPECT_NE(raw("HELLO\r\n\r\n").find("application/problem+json"), std::string::npos);
   EXPECT_NE(raw("BREW /v1/health HTTP/1.1\r\nHost: localhost\r\n\r\n").find("HTTP/1.1 4"),
             std::string::npos);
-  raw(std::string(100000, '\0'));
+  raw(std::string(100000, '\0'), true);
   const std::string broken =
       raw("POST /v1/describe HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n"
-          "Content-Length: 100\r\n\r\n{\"words\"");
+          "Content-Length: 100\r\n\r\n{\"words\"",
+          true);
   EXPECT_TRUE(broken.empty() || broken.find("HTTP/1.1 4") != std::string::npos) << broken;
   EXPECT_NE(raw("GET /" + std::string(20000, 'a') + " HTTP/1.1\r\nHost: localhost\r\n\r\n")
                 .find("HTTP/1.1 41"),
