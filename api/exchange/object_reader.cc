@@ -16,7 +16,10 @@ std::string shown(const Json& value) {
   if (value.is_object()) return "an object";
   if (value.is_array()) return "a list";
   std::string text = value.dump(-1, ' ', true, Json::error_handler_t::replace);
-  if (text.size() > 60) text = text.substr(0, 57) + "...";
+  if (text.size() > 60) {
+    text.resize(57);
+    text.append("...");
+  }
   return text;
 }
 
