@@ -8,6 +8,7 @@
 #include "engine/pattern/measurement.h"
 #include "knowledge/network_of.h"
 #include "knowledge/proposals.h"
+#include "knowledge/tried_out.h"
 #include "knowledge/verdict.h"
 #include "knowledge/wording.h"
 
@@ -149,8 +150,10 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
     advice.causes.push_back(std::move(found).value());
     if (p < kLeastProposed || proposed == kMostProposed) continue;
     ++proposed;
-    for (auto& one : proposals_for(k, *n.causes[c], block, tryon, values))
+    for (auto& one : proposals_for(k, *n.causes[c], block, tryon, values)) {
+      try_out(block, one);
       advice.proposals.push_back(std::move(one));
+    }
   }
 
   const Verdict v = verdict(n, evidence, *belief);

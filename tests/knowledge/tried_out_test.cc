@@ -1,0 +1,85 @@
+// Every proposal that the shipped knowledge makes can be applied and proved on the room's blocks,
+// or says why not.
+#include "knowledge/tried_out.h"
+
+#include <gtest/gtest.h>
+
+#include "engine/alteration/alter.h"
+#include "engine/proof/proof.h"
+#include "tests/knowledge/shipped.h"
+#include "tests/knowledge/skerry_blocks.h"
+
+namespace pinwright::knowledge {
+namespace {
+
+using namespace testing;  // NOLINT: short try-ons read better
+
+const Block& drafted(std::string_view kind) {
+  static const Block knit = *draft("knit-top", skerry_input("knit-top"));
+  static const Block woven = *draft("woven-bodice", skerry_input("woven-bodice"));
+  return kind == "knit-top" ? knit : woven;
+}
+const Block& knit_top() { return drafted("knit-top"); }
+const Block& woven_bodice() { return drafted("woven-bodice"); }
+
+bool complete(const Proposal& p) {
+  for (const auto& s : p.steps) {
+    const bool moves = find_operation(s.step.operation)->amount != AmountKind::none;
+    if (moves && (!s.has_amount || s.step.amount == 0.0)) return false;
+  }
+  return p.on_pattern;
+}
+
+bool says_a_limit(const Proposal& p) {
+  for (const auto& s : p.steps)
+    if (!s.limit.empty()) return true;
+  return false;
+}
+
+void every_proposal_of(const Block& block) {
+  int applied = 0;
+  for (const auto& sign : shipped().signs) {
+    for (const auto& p : advice(block, told({seen(sign.id)})).proposals) {
+      if (!complete(p)) continue;
+      std::vector<Step> steps;
+      for (const auto& s : p.steps) steps.push_back(s.step);
+      const Result<Altered> result = alter(block, steps);
+      if (!result) {
+        EXPECT_TRUE(says_a_limit(p)) << p.id << ": " << result.problems().front().what;
+        continue;
+      }
+      const Proof proof = prove(result->block, &block);
+      EXPECT_TRUE(proof.pass) << p.id << ": " << proof.failures.front().what;
+      EXPECT_TRUE(!(result->block == block) || says_a_limit(p)) << p.id << " moves nothing";
+      ++applied;
+    }
+  }
+  EXPECT_GT(applied, 20);
+}
+
+TEST(TriedOut, KnitTop) { every_proposal_of(knit_top()); }
+TEST(TriedOut, WovenBodice) { every_proposal_of(woven_bodice()); }
+
+TEST(TriedOut, OneSideOfAHalfPatternSaysSo) {
+  const Advice a = advice(knit_top(), told({seen("armhole-too-low", whole(10), Side::left)}));
+  bool said = false;
+  for (const auto& p : a.proposals)
+    for (const auto& s : p.steps)
+      said = said || s.limit.find("serve both sides") != std::string::npos;
+  EXPECT_TRUE(said);
+}
+
+TEST(TriedOut, ARatioThatTheBlockHasAlready) {
+  Proposal p;
+  p.on_pattern = true;
+  ProposedStep s;
+  s.step.operation = "set-binding-ratio";
+  s.step.amount = knit_top().bindings.front().ratio;
+  s.has_amount = true;
+  p.steps.push_back(s);
+  try_out(knit_top(), p);
+  EXPECT_NE(p.steps.front().limit.find("already"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace pinwright::knowledge
