@@ -7,7 +7,8 @@
 namespace pinwright::knowledge {
 
 /// Does the proposal's steps to a copy of the block. Where the block refuses, the step that it
-/// stumbles on says so in `limit` (with the mend), and where nothing would move, the first step does
+/// stumbles on says so in `limit` (with the mend), and where nothing would move, the first step
+/// does
 /// ("the pattern has this already"). A step that has said a limit already keeps it. Proposals that
 /// move no line or still lack an amount, and blocks without pieces, are left as they are.
 void try_out(const Block& block, Proposal& proposal);

@@ -20,8 +20,8 @@ Json knowledge_overview(const knowledge::Knowledge& k);
 std::optional<Json> knowledge_section(const knowledge::Knowledge& k, std::string_view section);
 
 /// {id, entries: [...]}: every whole entry with this id, phrases and sources included, each with a
-/// field `entry` that names its kind (a problem often bears the id of its leading sign). Nothing when
-/// there is none.
+/// field `entry` that names its kind (a problem often bears the id of its leading sign). Nothing
+/// when there is none.
 std::optional<Json> knowledge_entries(const knowledge::Knowledge& k, std::string_view id);
 
 /// [{key, where, title}]: title from the list of publications; null when it is not one.

@@ -29,8 +29,8 @@ enum class Seen : unsigned char { unknown, present, absent };
 using Evidence = std::vector<Seen>;
 
 struct Posterior {
-  std::vector<double> cause;   ///< P(cause | evidence), one per cause
-  double evidence = 1.0;       ///< P(evidence); may underflow to 0 with hundreds of rare signs
+  std::vector<double> cause;  ///< P(cause | evidence), one per cause
+  double evidence = 1.0;      ///< P(evidence); may underflow to 0 with hundreds of rare signs
 };
 
 /// Every problem of check(network) too. Errors: "evidence-size"; "evidence-impossible" when
