@@ -167,6 +167,13 @@ int first_bad_line(std::string_view text) {
 
 }  // namespace
 
+YamlNode::YamlNode() = default;
+YamlNode::~YamlNode() = default;
+YamlNode::YamlNode(const YamlNode&) = default;
+YamlNode::YamlNode(YamlNode&&) noexcept = default;
+YamlNode& YamlNode::operator=(const YamlNode&) = default;
+YamlNode& YamlNode::operator=(YamlNode&&) noexcept = default;
+
 const YamlNode* YamlNode::find(std::string_view key) const {
   for (const auto& [name, value] : entries)
     if (name == key) return &value;

@@ -25,6 +25,14 @@ struct YamlNode {
   std::vector<YamlNode> items;  ///< of a list
   std::vector<std::pair<std::string, YamlNode>> entries;  ///< of a map, in the order written
 
+  // Defined where the type is complete: entries holds pairs of it.
+  YamlNode();
+  ~YamlNode();
+  YamlNode(const YamlNode&);
+  YamlNode(YamlNode&&) noexcept;
+  YamlNode& operator=(const YamlNode&);
+  YamlNode& operator=(YamlNode&&) noexcept;
+
   /// The value under a key of a map, or nullptr.
   const YamlNode* find(std::string_view key) const;
 };

@@ -2,7 +2,7 @@
 #include <cstdlib>
 
 #include "knowledge/load.h"
-#include "knowledge/understand.h"
+#include "knowledge/words/listener.h"
 
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t size) {
   using namespace pinwright;
@@ -11,8 +11,9 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t siz
     if (!loaded) std::abort();
     return std::move(*loaded);
   }();
+  static const knowledge::Listener listener(k);
   const std::string_view text(reinterpret_cast<const char*>(data), size);
-  const Result<knowledge::Understood> heard = knowledge::understand(k, text, "knit-top");
+  const Result<knowledge::Understood> heard = listener.hear(text, "knit-top");
   if (!heard) {
     if (heard.problems().empty()) std::abort();
     return 0;
