@@ -238,7 +238,7 @@ Problems prepare(const Route& route, Call& call) {
 
 HttpAnswer dispatch(Desk& desk, const HttpRequest& request) {
   // HEAD is a GET whose body the server leaves out.
-  const std::string_view method = request.method == "HEAD" ? "GET" : request.method;
+  const std::string method = request.method == "HEAD" ? "GET" : request.method;
   Call call{desk, request, {}, {}, {}};
   for (const Route& route : kRoutes) {
     if (route.method != method || !fits(route.path, request.path, call.parts)) continue;

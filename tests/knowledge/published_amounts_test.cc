@@ -194,7 +194,8 @@ TEST(PublishedAmounts, LettingOutForTheStretchOfTheCloth) {
   const auto all = measures(block);
   const double garment = find_measure(all, "bust-girth")->value;
   t.wearer = Wearer{"deckhand-3", {{"bust-girth", garment * 1.02 + 20.0 * 1.02}}, {}};
-  const auto& s = step(advice(block, t), "let-out-for-stretch");
+  const Advice a = advice(block, t);
+  const auto& s = step(a, "let-out-for-stretch");
   EXPECT_NEAR(s.step.amount, 10.0, 1e-6);  // 20 mm whole
   EXPECT_FALSE(s.assumed);
 }

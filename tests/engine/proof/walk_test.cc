@@ -34,7 +34,8 @@ TEST(Prove, DraftedBlocksPass) {
 
 TEST(Prove, WalksASeamAsTheSumOfItsEdges) {
   const Block& block = knit_top();
-  const SeamProof& side = seam(prove(block), "side");
+  const Proof proof = prove(block);
+  const SeamProof& side = seam(proof, "side");
   EXPECT_NEAR(side.a_mm, length(find_edge(*find_piece(block, "front"), "side")->curve), 1e-9);
   EXPECT_NEAR(side.b_mm, length(find_edge(*find_piece(block, "back"), "side")->curve), 1e-9);
   double sections = 0.0;
