@@ -32,6 +32,45 @@ double between(const Curve& c, CurvePlace p, CurvePlace q) {
   return closed(c) ? std::min(run, length(c) - run) : run;
 }
 
+/// Bounding box of the control points.
+struct Hull {
+  Vec2 low, high;
+  explicit Hull(const Cubic& c) : low(c.p[0]), high(c.p[0]) {
+    for (const Vec2& p : c.p) {
+      low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+      high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+  }
+  bool meets(const Hull& o) const {
+    return low.x <= o.high.x + kCoincidentMm && o.low.x <= high.x + kCoincidentMm &&
+           low.y <= o.high.y + kCoincidentMm && o.low.y <= high.y + kCoincidentMm;
+  }
+};
+
+std::vector<Hull> hulls(const Curve& c) {
+  std::vector<Hull> all;
+  all.reserve(c.segments());
+  for (std::size_t i = 0; i < c.segments(); ++i) all.emplace_back(c.segment(i));
+  return all;
+}
+
+/// b goes on where a ends, and a line through the joint parts all of a from all of b with some
+/// degrees to spare: nothing but the joint is common to them.
+bool parted_at_joint(const Cubic& a, const Cubic& b) {
+  if (!(a.p[3] == b.p[0])) return false;
+  const Vec2 joint = a.p[3];
+  Vec2 way;
+  for (std::size_t k = 1; k < 4; ++k) way += unit(b.p[k] - joint) - unit(a.p[3 - k] - joint);
+  way = unit(way);
+  constexpr double kToSpare = 0.1;  // sine of about six degrees
+  for (std::size_t k = 1; k < 4; ++k) {
+    const Vec2 on = b.p[k] - joint, back = joint - a.p[3 - k];
+    if (!(dot(on, way) >= kToSpare * norm(on)) || !(dot(back, way) >= kToSpare * norm(back)))
+      return false;
+  }
+  return true;
+}
+
 struct Stretch {
   Crossing from, to;
 };
@@ -212,16 +251,25 @@ void loop_of(const Cubic& c, std::size_t i, std::vector<Crossing>& found) {
 
 std::vector<Crossing> intersections(const Curve& a, const Curve& b) {
   Collection found(a, b);
+  const std::vector<Hull> of_a = hulls(a), of_b = hulls(b);
   for (std::size_t i = 0; i < a.segments(); ++i) {
-    for (std::size_t j = 0; j < b.segments(); ++j) found.pair(i, j);
+    for (std::size_t j = 0; j < b.segments(); ++j)
+      if (of_a[i].meets(of_b[j])) found.pair(i, j);
   }
   return found.told();
 }
 
 std::vector<Crossing> self_intersections(const Curve& c) {
   Collection found(c, c);
-  for (std::size_t i = 0; i < c.segments(); ++i) {
-    for (std::size_t j = i + 1; j < c.segments(); ++j) found.pair(i, j);
+  const std::vector<Hull> hull = hulls(c);
+  const std::size_t n = c.segments();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = i + 1; j < n; ++j) {
+      if (!hull[i].meets(hull[j])) continue;
+      if (j == i + 1 && parted_at_joint(c.segment(i), c.segment(j))) continue;
+      if (i == 0 && j == n - 1 && n > 2 && parted_at_joint(c.segment(j), c.segment(i))) continue;
+      found.pair(i, j);
+    }
   }
   std::vector<Crossing> all = found.told();
   // the joint that two neighbours share, and the shared point of a closed curve
