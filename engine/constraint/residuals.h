@@ -2,6 +2,8 @@
 // The constraints as numbers: value and gradient at given unknowns.
 
 #include <Eigen/Core>
+#include <string>
+#include <vector>
 
 #include "engine/constraint/variables.h"
 
@@ -21,9 +23,36 @@ LengthGradient length_gradient(const Curve& curve);
 /// 100 mm: at that radius 0.05 degrees are 0.09 mm, about what a pencil line shows.
 inline constexpr double kAngleScaleMm = 100.0;
 
-struct Residuals {
-  Eigen::VectorXd value;
-  Eigen::MatrixXd jacobian;
+/// One row a constraint, gradients by their entries that are not nothing (an unknown may stand in a
+/// row more than once: its entries add up). Equalities want value = 0; of an inequality the row is
+/// signed so that it wants value >= 0.
+class Residuals {
+ public:
+  struct Entry {
+    int unknown = 0;
+    double factor = 0.0;
+  };
+
+  int count() const { return static_cast<int>(value.size()); }
+  std::vector<double> value;
+  std::vector<bool> inequality;
+  std::vector<Entry> entries;
+  std::vector<int> row_start;  ///< count() + 1 of them
+
+  const Entry* begin(int row) const { return entries.data() + row_start[index(row)]; }
+  const Entry* end(int row) const { return entries.data() + row_start[index(row) + 1]; }
+  /// How far a row is from holding: |value|, or what an inequality lacks.
+  double miss(int row) const {
+    const double v = value[index(row)];
+    return inequality[index(row)] ? (v < 0.0 ? -v : 0.0) : (v < 0.0 ? -v : v);
+  }
+  /// The worst miss; not finite when any value is not.
+  double worst() const;
+  /// Gradients as a dense matrix: for tests.
+  Eigen::MatrixXd jacobian(int unknowns) const;
+
+ private:
+  static std::size_t index(int row) { return static_cast<std::size_t>(row); }
 };
 
 /// Holds references: block, system and variables must outlive it.
@@ -31,9 +60,11 @@ class Constraints {
  public:
   Constraints(const Block& block, const System& system, const Variables& variables);
   int count() const;
-  Residuals at(const Eigen::VectorXd& x) const;
-  /// Name of a row, in the fitter's words.
+  /// Fills `r`, whose memory is used again.
+  void at(const Eigen::VectorXd& x, Residuals& r) const;
+  /// Name of a row, in the fitter's words, and what to do to relax it (may be empty).
   std::string name(int row) const;
+  std::string relax(int row) const;
 
  private:
   struct SmoothJoint {
@@ -42,6 +73,7 @@ class Constraints {
   };
 
   Curve curve(EdgeAt at, const Eigen::VectorXd& x) const;
+  Vec2 corner(CornerAt at, const Eigen::VectorXd& x) const;
 
   const Block& block_;
   const System& system_;

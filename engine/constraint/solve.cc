@@ -1,56 +1,30 @@
 #include "engine/constraint/solve.h"
 
-#include <Eigen/Cholesky>
-#include <Eigen/QR>
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 
+#include "engine/constraint/qp.h"
 #include "engine/constraint/residuals.h"
+#include "engine/constraint/stiffness.h"
 #include "engine/constraint/variables.h"
 
 namespace pinwright {
 namespace {
 
 constexpr int kMostRounds = 60;
+constexpr double kShortestShare = 1e-4;
 
-// W + s D2^T D2, with D2 over the moving control points of each edge.
-Eigen::MatrixXd hessian(const Variables& variables, double smoothness) {
-  const int n = variables.count();
-  Eigen::MatrixXd h = Eigen::MatrixXd::Identity(n, n);
-  constexpr double kSecond[3] = {1.0, -2.0, 1.0};
-  const auto add_row = [&](const Coordinate* a, const Coordinate* b, const Coordinate* c) {
-    const Coordinate* parts[3] = {a, b, c};
-    for (int i = 0; i < 3; ++i) {
-      for (int j = 0; j < 3; ++j) {
-        for (std::size_t k = 0; k < 2; ++k) {
-          for (std::size_t l = 0; l < 2; ++l) {
-            if (parts[i]->unknown[k] < 0 || parts[j]->unknown[l] < 0) continue;
-            h(parts[i]->unknown[k], parts[j]->unknown[l]) +=
-                smoothness * kSecond[i] * parts[i]->factor[k] * kSecond[j] * parts[j]->factor[l];
-          }
-        }
-      }
-    }
-  };
-  for (const auto& [at, controls] : variables.edges()) {
-    for (std::size_t i = 1; i + 1 < controls.size(); ++i) {
-      add_row(&controls[i - 1].x, &controls[i].x, &controls[i + 1].x);
-      add_row(&controls[i - 1].y, &controls[i].y, &controls[i + 1].y);
-    }
-  }
-  return h;
-}
-
-Problem no_solution(const Constraints& constraints, const Eigen::VectorXd& residual) {
-  Eigen::Index worst = 0;
-  residual.cwiseAbs().maxCoeff(&worst);
+Problem no_solution(const Constraints& constraints, const Residuals& r) {
+  int worst = 0;
+  for (int i = 1; i < r.count(); ++i)
+    if (r.miss(i) > r.miss(worst)) worst = i;
   char amount[64];
-  std::snprintf(amount, sizeof amount, "%.2f mm", std::abs(residual[worst]));
-  const std::string name = constraints.name(static_cast<int>(worst));
-  return {"no-solution", name,
+  std::snprintf(amount, sizeof amount, "%.2f mm", r.miss(worst));
+  const std::string relax = constraints.relax(worst);
+  return {"no-solution", constraints.name(worst),
           "this cannot be met together with the rest: it stays out by " + std::string(amount),
-          "take a smaller amount, or split the change between two places"};
+          relax.empty() ? "take a smaller amount, or split the change between two places" : relax};
 }
 
 }  // namespace
@@ -60,46 +34,44 @@ Result<SolveReport> solve(Block& block, const System& system) {
   const Constraints constraints(block, system, variables);
   SolveReport report;
   Eigen::VectorXd x = variables.start();
-  Residuals now = constraints.at(x);
-  if (now.value.size() == 0) return report;
-  if (!now.value.allFinite()) {
+  Residuals now;
+  constraints.at(x, now);
+  if (now.count() == 0) return report;
+  double worst = now.worst();
+  if (!std::isfinite(worst)) {
     return Problem{"no-solution", constraints.name(0), "the block has points that are not numbers",
                    "check the block first"};
   }
   if (variables.count() == 0) {
-    if (now.value.cwiseAbs().maxCoeff() <= kSolvedMm) return report;
-    return no_solution(constraints, now.value);
+    if (worst <= kSolvedMm) return report;
+    return no_solution(constraints, now);
   }
-  const Eigen::LLT<Eigen::MatrixXd> h(hessian(variables, system.smoothness));
-  for (report.rounds = 0; report.rounds < kMostRounds; ++report.rounds) {
-    // min 1/2 (x + d - x0)^T H (x + d - x0)  such that  J d = -c:  with e = x0 - x,
-    // d = e + H^-1 J^T m  and  (J H^-1 J^T) m = -c - J e.
-    const Eigen::VectorXd to_start = variables.start() - x;
-    const Eigen::MatrixXd hinv_jt = h.solve(now.jacobian.transpose());
-    const Eigen::MatrixXd schur = now.jacobian * hinv_jt;
-    const Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> factor(schur);
-    const Eigen::VectorXd multiplier = factor.solve(-now.value - now.jacobian * to_start);
-    const Eigen::VectorXd step = to_start + hinv_jt * multiplier;
-
-    const double before = now.value.cwiseAbs().maxCoeff();
-    if (before <= kSolvedMm && step.cwiseAbs().maxCoeff() <= 1e-6) break;
+  const Stiffness stiffness(variables, system.smoothness);
+  std::vector<bool> working;
+  Eigen::VectorXd step(variables.count());
+  Residuals next;
+  for (; report.rounds < kMostRounds; ++report.rounds) {
+    solve_qp(now, stiffness, variables.start() - x, working, step);
+    const double most = step.cwiseAbs().maxCoeff();
+    if (!std::isfinite(most)) return no_solution(constraints, now);
+    if (worst <= kSolvedMm && most <= kStillMm) break;
     double share = 1.0;
-    Residuals next;
-    for (;; share *= 0.5) {
-      next = constraints.at(x + share * step);
-      const double after = next.value.cwiseAbs().maxCoeff();
-      if (std::isfinite(after) && (after < before || after <= kSolvedMm)) break;
-      if (share < 1e-4) {
-        if (before <= kSolvedMm) break;
-        return no_solution(constraints, now.value);
-      }
+    double after = 0.0;
+    for (; share >= kShortestShare; share *= 0.5) {
+      constraints.at(x + share * step, next);
+      after = next.worst();
+      if (after < worst || after <= kSolvedMm) break;
     }
-    if (share < 1e-4) break;
+    if (share < kShortestShare) {
+      if (worst <= kSolvedMm) break;
+      return no_solution(constraints, now);
+    }
     x += share * step;
-    now = std::move(next);
+    std::swap(now, next);
+    worst = after;
   }
-  report.worst = now.value.cwiseAbs().maxCoeff();
-  if (report.worst > kSolvedMm) return no_solution(constraints, now.value);
+  report.worst = worst;
+  if (report.worst > kSolvedMm) return no_solution(constraints, now);
   report.most_moved_mm = (x - variables.start()).cwiseAbs().maxCoeff();
   variables.write(x, block);
   return report;

@@ -5,7 +5,7 @@
 // Let x be the free coordinates and x0 their values as the primary change left them. Sought is
 //
 //     minimise   1/2 |x - x0|^2_W  +  s/2 |D2 (x - x0)|^2      movement, and loss of smoothness
-//     such that  c(x) = 0
+//     such that  c(x) = 0 and d(x) >= 0
 //
 // where D2 takes second differences of the movement along each edge's control points: a change that
 // runs out evenly costs little, a dent costs much.
@@ -14,6 +14,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/geometry/vec2.h"
 #include "engine/pattern/block.h"
 
 namespace pinwright {
@@ -43,7 +44,10 @@ struct FreeCorner {
   Freedom freedom;
 };
 
-/// sum of factor * length(edge) = value, mm.
+/// How a quantity stands to its value.
+enum class Sense { equal, at_least, at_most };
+
+/// sum of factor * length(edge) = value (or at least, at most), mm.
 struct LengthTerm {
   EdgeAt edge;
   double factor = 1.0;
@@ -52,6 +56,8 @@ struct LengthConstraint {
   std::string name;  ///< in the fitter's words: "the cap meets the front armhole"
   std::vector<LengthTerm> terms;
   double value = 0.0;
+  Sense sense = Sense::equal;
+  std::string relax = {};  ///< what to give up, with the number that would do; may be empty
 };
 
 /// The edge passes through (x, level), mm: the half width of a piece at a height.
@@ -69,6 +75,27 @@ struct AngleConstraint {
   double target = 0.0;
 };
 
+/// How far a corner lies from another one in a direction (unit vector): a cap's height, a sleeve's
+/// width at the upper arm, mm.
+struct SpanConstraint {
+  std::string name;
+  CornerAt from;
+  CornerAt to;
+  Vec2 along{0.0, 1.0};
+  double value = 0.0;
+  Sense sense = Sense::equal;
+  std::string relax = {};
+};
+
+/// The curve bends no more sharply than a circle of radius `least`, mm, at its start or its end.
+struct RadiusConstraint {
+  std::string name;
+  EdgeAt edge;
+  bool at_start = true;
+  double least = 0.0;
+  std::string relax = {};
+};
+
 /// Inner control points of free edges may move (those of straight edges stay at the thirds of
 /// their ends); corners only where listed. An edge that is neither free nor has a free corner
 /// keeps every point bit for bit; a straight edge follows its corners. Inner joints of free edges
@@ -79,6 +106,8 @@ struct System {
   std::vector<LengthConstraint> lengths;
   std::vector<WidthConstraint> widths;
   std::vector<AngleConstraint> angles;
+  std::vector<SpanConstraint> spans;
+  std::vector<RadiusConstraint> radii;
   double smoothness = 4.0;  ///< s above
 };
 

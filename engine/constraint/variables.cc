@@ -1,6 +1,7 @@
 #include "engine/constraint/variables.h"
 
 #include <algorithm>
+#include <set>
 
 namespace pinwright {
 namespace {
@@ -34,48 +35,52 @@ int Variables::add(double value) {
 
 Variables::Variables(const Block& block, const System& system) {
   const auto ring_size = [&](std::size_t piece) { return block.pieces[piece].edges.size(); };
-  const auto curve = [&](EdgeAt at) -> const Curve& {
-    return block.pieces[at.piece].edges[at.edge].curve;
-  };
 
-  std::map<CornerAt, ControlPoint> corners;
+  std::map<CornerAt, Freedom> freedom;
   for (const FreeCorner& free : system.free_corners) {
-    const Vec2 at = curve({free.corner.piece, free.corner.edge}).end();
-    ControlPoint& p = corners.try_emplace(free.corner, ControlPoint{constant(at.x), constant(at.y)})
-                          .first->second;
-    if (free.freedom.x && !p.x.moves()) p.x = {0.0, {add(at.x), -1}, {1.0, 0.0}};
-    if (free.freedom.y && !p.y.moves()) p.y = {0.0, {add(at.y), -1}, {1.0, 0.0}};
+    Freedom& f = freedom[free.corner];
+    f.x = f.x || free.freedom.x;
+    f.y = f.y || free.freedom.y;
   }
-  const auto corner = [&](std::size_t piece, std::size_t edge, Vec2 at) {
-    const auto found = corners.find({piece, edge});
-    return found != corners.end() ? found->second : ControlPoint{constant(at.x), constant(at.y)};
-  };
+  std::set<EdgeAt> touched(system.free_edges.begin(), system.free_edges.end());
+  for (const auto& [at, f] : freedom) {
+    if (!f.x && !f.y) continue;
+    touched.insert({at.piece, at.edge});
+    touched.insert({at.piece, (at.edge + 1) % ring_size(at.piece)});
+  }
+  const std::set<EdgeAt> free_edges(system.free_edges.begin(), system.free_edges.end());
 
-  std::vector<EdgeAt> touched = system.free_edges;
-  for (const auto& [at, p] : corners) {
-    if (!p.moves()) continue;
-    touched.push_back({at.piece, at.edge});
-    touched.push_back({at.piece, (at.edge + 1) % ring_size(at.piece)});
-  }
-  std::sort(touched.begin(), touched.end());
-  touched.erase(std::unique(touched.begin(), touched.end()), touched.end());
+  // Unknowns are numbered along the ring, so that what hangs together lies together.
+  std::map<CornerAt, ControlPoint> corners;
+  const auto corner = [&](std::size_t piece, std::size_t edge, Vec2 at) {
+    const auto [found, fresh] =
+        corners.try_emplace({piece, edge}, ControlPoint{constant(at.x), constant(at.y)});
+    const auto f = freedom.find({piece, edge});
+    if (fresh && f != freedom.end()) {
+      if (f->second.x) found->second.x = {0.0, {add(at.x), -1}, {1.0, 0.0}};
+      if (f->second.y) found->second.y = {0.0, {add(at.y), -1}, {1.0, 0.0}};
+    }
+    return found->second;
+  };
 
   for (const EdgeAt at : touched) {
     const Edge& edge = block.pieces[at.piece].edges[at.edge];
     const std::vector<Vec2>& points = edge.curve.points;
     const std::size_t last = points.size() - 1;
     const std::size_t before = (at.edge + ring_size(at.piece) - 1) % ring_size(at.piece);
-    const bool inner_free =
-        !edge.straight && std::find(system.free_edges.begin(), system.free_edges.end(), at) !=
-                              system.free_edges.end();
+    const bool inner_free = !edge.straight && free_edges.contains(at);
+    if (edge.straight && last == 3) straight_.insert(at);
     std::vector<ControlPoint> controls(points.size());
     controls.front() = corner(at.piece, before, points.front());
-    controls.back() = corner(at.piece, at.edge, points.back());
-    for (std::size_t i = 1; i < last; ++i) {
-      if (inner_free) {
+    if (inner_free) {
+      for (std::size_t i = 1; i < last; ++i) {
         controls[i].x = {0.0, {add(points[i].x), -1}, {1.0, 0.0}};
         controls[i].y = {0.0, {add(points[i].y), -1}, {1.0, 0.0}};
-      } else if (edge.straight && last == 3) {
+      }
+    }
+    controls.back() = corner(at.piece, at.edge, points.back());
+    for (std::size_t i = 1; i < last && !inner_free; ++i) {
+      if (edge.straight && last == 3) {
         controls[i].x = between(controls.front().x, controls.back().x, kThirds[i]);
         controls[i].y = between(controls.front().y, controls.back().y, kThirds[i]);
       } else {

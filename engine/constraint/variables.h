@@ -4,6 +4,7 @@
 #include <Eigen/Core>
 #include <array>
 #include <map>
+#include <set>
 #include <vector>
 
 #include "engine/constraint/system.h"
@@ -36,6 +37,8 @@ class Variables {
   const std::vector<ControlPoint>* edge(EdgeAt at) const;
   /// All edges with a moving point, in order of piece and edge.
   const std::map<EdgeAt, std::vector<ControlPoint>>& edges() const { return edges_; }
+  /// A straight edge: its inner points stay at the thirds of its ends.
+  bool follows_its_ends(EdgeAt at) const { return straight_.contains(at); }
   static Vec2 value(const ControlPoint& p, const Eigen::VectorXd& x);
   /// Writes x into the moving coordinates of the block; all others keep their bits.
   void write(const Eigen::VectorXd& x, Block& block) const;
@@ -46,6 +49,7 @@ class Variables {
   Eigen::VectorXd start_;
   std::vector<double> values_;
   std::map<EdgeAt, std::vector<ControlPoint>> edges_;
+  std::set<EdgeAt> straight_;
 };
 
 }  // namespace pinwright

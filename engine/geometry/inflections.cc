@@ -26,12 +26,14 @@ void signs_of(const Cubic& c, std::vector<int>& signs) {
   }
   stops.push_back(1.0);
   for (std::size_t i = 1; i < stops.size(); ++i) {
-    double most = 0.0;
-    for (int k = 1; k < 16; ++k) {
-      const double bend = curvature(c, stops[i - 1] + (stops[i] - stops[i - 1]) * k / 16.0);
-      if (std::abs(bend) > std::abs(most)) most = bend;
+    // The sign is one all along: the first place that is bent enough tells it, the middle first.
+    for (int k = 8; k < 23; ++k) {
+      const double at = static_cast<double>(k % 15 + 1) / 16.0;
+      const double bend = curvature(c, stops[i - 1] + (stops[i] - stops[i - 1]) * at);
+      if (std::abs(bend) < kStraight) continue;
+      signs.push_back(bend > 0.0 ? 1 : -1);
+      break;
     }
-    if (std::abs(most) >= kStraight) signs.push_back(most > 0.0 ? 1 : -1);
   }
 }
 

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <vector>
 
 #include "engine/geometry/intersect.h"
@@ -15,6 +16,9 @@ std::vector<CurvePlace> at_level(const Curve& c, double level, double Vec2::*axi
   std::vector<CurvePlace> found;
   for (std::size_t i = 0; i < c.segments(); ++i) {
     const Cubic s = c.segment(i);
+    // The curve lies within the span of its control points.
+    const auto [low, high] = std::minmax({s.p[0].*axis, s.p[1].*axis, s.p[2].*axis, s.p[3].*axis});
+    if (level < low - kTouchMm || level > high + kTouchMm) continue;
     const std::vector<double> ordinates = power_basis(s.p[0].*axis - level, s.p[1].*axis - level,
                                                       s.p[2].*axis - level, s.p[3].*axis - level);
     for (const double t : unit_roots(ordinates, kTouchMm)) {

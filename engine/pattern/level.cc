@@ -55,20 +55,24 @@ void turn_onto(Piece& piece, std::size_t from, std::size_t onto) {
 
 std::optional<double> cloth_width(const Piece& piece, double y) {
   if (!std::isfinite(y)) return std::nullopt;
-  Piece turned;
-  turned.edges = piece.edges;
-  turned.darts = piece.darts;
-  const Hit first = next_hit(turned, y, -std::numeric_limits<double>::infinity(), kNowhere);
+  Piece turned;  // made when the first dart is met
+  const Piece* now = &piece;
+  const Hit first = next_hit(piece, y, -std::numeric_limits<double>::infinity(), kNowhere);
   if (first.edge == kNowhere) return std::nullopt;
   const double start = piece.fold ? 0.0 : first.x;
   double at = first.x;
   std::size_t skip = first.edge;
   // Each dart is passed at most once.
   for (std::size_t passed = 0; passed <= piece.darts.size(); ++passed) {
-    const Hit hit = next_hit(turned, y, at + kCoincidentMm, skip);
+    const Hit hit = next_hit(*now, y, at + kCoincidentMm, skip);
     if (hit.edge == kNowhere) return std::nullopt;
-    const std::size_t leg = other_leg(turned, hit.edge);
+    const std::size_t leg = other_leg(*now, hit.edge);
     if (leg == kNowhere) return hit.x - start;
+    if (now == &piece) {
+      turned.edges = piece.edges;
+      turned.darts = piece.darts;
+      now = &turned;
+    }
     turn_onto(turned, leg, hit.edge);
     at = hit.x;
     skip = leg;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "engine/geometry/arc_length.h"
+#include "engine/geometry/even_points.h"
 
 namespace pinwright {
 
@@ -22,10 +23,11 @@ std::vector<Moved> moved_edges(const Block& before, const Block& after) {
       } else {
         m.same_bits = old->curve == edge.curve;
         m.before_mm = length(old->curve);
-        for (int k = 0; !m.same_bits && k <= kPlaces; ++k) {
-          const double share = static_cast<double>(k) / kPlaces;
-          m.most_mm = std::max(m.most_mm, distance(point_at(old->curve, share * m.before_mm),
-                                                   point_at(edge.curve, share * m.after_mm)));
+        if (!m.same_bits) {
+          const std::vector<Vec2> was = even_points(old->curve, kPlaces);
+          const std::vector<Vec2> is = even_points(edge.curve, kPlaces);
+          for (std::size_t k = 0; k < is.size(); ++k)
+            m.most_mm = std::max(m.most_mm, distance(was[k], is[k]));
         }
       }
       all.push_back(std::move(m));
