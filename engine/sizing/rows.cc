@@ -1,0 +1,126 @@
+#include "engine/sizing/rows.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "engine/base/nearest_word.h"
+
+namespace pinwright {
+namespace {
+
+constexpr double kInfinity = std::numeric_limits<double>::infinity();
+constexpr double kKeptMm = 0.01;
+
+Problem unknown_measure(const MeasureList& list, const std::string& id, const std::string& place) {
+  std::vector<std::string> ids;
+  for (const GarmentMeasure& m : list.names) ids.push_back(m.id);
+  return {
+      "measure-unknown", place, "this block has no measure '" + id.substr(0, 80) + "'",
+      ids.empty() ? "give a block with pieces" : "did you mean '" + nearest_word(id, ids) + "'?"};
+}
+
+void add_targets(const SizingInput& input, Rows& rows, Problems& problems) {
+  for (std::size_t i = 0; i < input.targets.size(); ++i) {
+    const Target& t = input.targets[i];
+    const std::string place = "/targets/" + std::to_string(i);
+    const int at = rows.list.find(t.measure);
+    if (at < 0) {
+      problems.push_back(unknown_measure(rows.list, t.measure, place + "/measure"));
+      continue;
+    }
+    if (!std::isfinite(t.wanted))
+      problems.push_back({"target-not-a-number", place + "/wanted", "the target is not a number",
+                          "give the finished measure in millimetres"});
+    if (!(t.tolerance >= 0.01 && t.tolerance <= 100.0))
+      problems.push_back({"tolerance-range", place + "/tolerance", "the tolerance is out of range",
+                          "give 0.01 to 100 mm, e.g. 1"});
+    const double scale = MeasureList::scale(rows.list.names[static_cast<std::size_t>(at)]);
+    rows.targets.push_back({at, t.wanted * scale, t.tolerance});
+  }
+}
+
+void add_limits(const SizingInput& input, Rows& rows, Problems& problems) {
+  for (std::size_t i = 0; i < input.limits.size(); ++i) {
+    const MeasureLimit& l = input.limits[i];
+    const std::string place = "/limits/" + std::to_string(i);
+    LimitRow row{Eigen::VectorXd::Zero(rows.start.size()), l.at_least.value_or(-kInfinity),
+                 l.at_most.value_or(kInfinity)};
+    bool sound = !l.terms.empty() && (l.at_least || l.at_most) && row.least <= row.most;
+    for (const MeasureTerm& term : l.terms) {
+      const int at = rows.list.find(term.measure);
+      if (at < 0) {
+        problems.push_back(unknown_measure(rows.list, term.measure, place + "/terms"));
+        continue;
+      }
+      sound = sound && std::isfinite(term.factor);
+      row.form[at] +=
+          term.factor / MeasureList::scale(rows.list.names[static_cast<std::size_t>(at)]);
+    }
+    if (!sound)
+      problems.push_back({"limit-empty", place, "the limit names no measure or no bound",
+                          "give its terms and at_least or at_most"});
+    rows.limits.push_back(std::move(row));
+  }
+}
+
+}  // namespace
+
+Result<Rows> rows_of(const Block& block, const SizingInput& input) {
+  Rows rows;
+  Problems problems;
+  rows.list.names = measures(block);
+  rows.start = rows.list.of(block);
+  if (input.cures.empty())
+    problems.push_back({"cures-missing", "/cures", "there is no step whose amount could be found",
+                        "name at least one operation, or ask for the cures of the targets"});
+  if (input.targets.empty())
+    problems.push_back({"targets-missing", "/targets", "nothing is asked for",
+                        "give at least one measure and what it is to become"});
+  add_targets(input, rows, problems);
+  add_limits(input, rows, problems);
+  for (std::size_t i = 0; i < input.let_go.size(); ++i)
+    if (rows.list.find(input.let_go[i]) < 0)
+      problems.push_back(
+          unknown_measure(rows.list, input.let_go[i], "/let_go/" + std::to_string(i)));
+  if (!problems.empty()) return problems;
+  for (std::size_t i = 0; i < rows.list.names.size(); ++i) {
+    const auto row = static_cast<Eigen::Index>(i);
+    const bool asked = std::any_of(rows.targets.begin(), rows.targets.end(),
+                                   [&](const TargetRow& t) { return t.row == row; });
+    const bool free = std::find(input.let_go.begin(), input.let_go.end(), rows.list.names[i].id) !=
+                      input.let_go.end();
+    if (!asked && !free) rows.held.push_back(row);
+  }
+  return rows;
+}
+
+double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const {
+  double sum = kSmall * x.squaredNorm();
+  for (const TargetRow& t : targets) {
+    const double miss = (value[t.row] - t.wanted) / t.tolerance;
+    sum += miss * miss;
+  }
+  for (const Eigen::Index row : held) {
+    const double drift = value[row] - start[row];
+    sum += kHold * drift * drift;
+  }
+  for (const LimitRow& l : limits) {
+    const double v = l.form.dot(value);
+    const double broken = std::max({0.0, l.least - v, v - l.most});
+    sum += kBroken * broken * broken;
+  }
+  return sum;
+}
+
+bool Rows::met(const Eigen::VectorXd& value, double share) const {
+  for (const TargetRow& t : targets)
+    if (std::abs(value[t.row] - t.wanted) > share * t.tolerance) return false;
+  for (const LimitRow& l : limits) {
+    const double v = l.form.dot(value);
+    if (v < l.least - kKeptMm || v > l.most + kKeptMm) return false;
+  }
+  return true;
+}
+
+}  // namespace pinwright

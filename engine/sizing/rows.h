@@ -1,0 +1,44 @@
+#pragma once
+// Targets, held measures and limits as rows over the measures of a MeasureList.
+
+#include "engine/sizing/amounts.h"
+
+namespace pinwright {
+
+/// Weight (squared) of 1 mm of drift of a held measure against 1 tolerance of a target: a drift of
+/// 30 mm moves a target by 0.003 mm, which nobody sees.
+inline constexpr double kHold = 1e-4;
+/// Weight (squared) of 1 mm of amount: only where the measures leave a choice.
+inline constexpr double kSmall = 1e-6;
+/// Weight (squared) of a limit broken by 1 mm where it cannot be kept.
+inline constexpr double kBroken = 1e4;
+
+struct TargetRow {
+  Eigen::Index row = 0;  ///< in the MeasureList
+  double wanted = 0.0;   ///< mm, scaled as the list
+  double tolerance = 1.0;
+};
+
+/// form . measures between least and most.
+struct LimitRow {
+  Eigen::VectorXd form;
+  double least = 0.0;  ///< may be -infinity
+  double most = 0.0;
+};
+
+struct Rows {
+  MeasureList list;
+  Eigen::VectorXd start;
+  std::vector<TargetRow> targets;
+  std::vector<Eigen::Index> held;
+  std::vector<LimitRow> limits;
+
+  /// What is minimised at these measures and amounts, broken limits counted in.
+  double merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const;
+  /// Every target within `share` of its tolerance and every limit kept to 0.01 mm.
+  bool met(const Eigen::VectorXd& value, double share) const;
+};
+
+Result<Rows> rows_of(const Block& block, const SizingInput& input);
+
+}  // namespace pinwright
