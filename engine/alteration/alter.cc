@@ -56,10 +56,40 @@ Operation operation_of(std::string_view id) {
     return [](Edit& e, const Step& s) { return lengthen(e, distance_of(s), option(s, "piece")); };
   if (id == "widen-upper-arm")
     return [](Edit& e, const Step& s) { return widen_upper_arm(e, WholeMm(s.amount)); };
+  if (id == "raise-cap")
+    return [](Edit& e, const Step& s) {
+      return raise_cap(e, distance_of(s), option(s, "gives") == "upper-arm");
+    };
+  if (id == "ease-cap")
+    return [](Edit& e, const Step& s) { return ease_cap(e, WholeMm(s.amount)); };
+  if (id == "turn-sleeve")
+    return [](Edit& e, const Step& s) {
+      return turn_sleeve(e, distance_of(s), option(s, "underarm") == "follows");
+    };
+  if (id == "widen-sleeve-hem")
+    return [](Edit& e, const Step& s) { return widen_sleeve_hem(e, WholeMm(s.amount)); };
+  if (id == "ease-elbow")
+    return [](Edit& e, const Step& s) { return ease_elbow(e, distance_of(s)); };
+  if (id == "flare-hem") return [](Edit& e, const Step& s) { return flare_hem(e, half_of(s)); };
+  if (id == "scoop-edge")
+    return [](Edit& e, const Step& s) {
+      return scoop_edge(e, distance_of(s), option(s, "piece"), option(s, "edge"));
+    };
+  if (id == "let-out-dart")
+    return [](Edit& e, const Step& s) { return let_out_dart(e, half_of(s), option(s, "piece")); };
   if (id == "set-binding-ratio") {
     return
         [](Edit& e, const Step& s) { return set_binding_ratio(e, s.amount, option(s, "binding")); };
   }
+  return {};
+}
+
+// What a step needs on the block before it can be done, without a line moving: notches, a dart
+// without intake. Nothing for most.
+using Preparation = std::function<Result<Block>(const Block&, const Step&)>;
+
+Preparation preparation_of(std::string_view id) {
+  if (id == "ease-elbow") return [](const Block& b, const Step&) { return with_elbow_notches(b); };
   return {};
 }
 
@@ -72,24 +102,37 @@ Problems placed(Problems problems, const std::string& prefix) {
   return problems;
 }
 
-Result<Edit> do_step(const Block& block, const Step& step) {
+// The block after one step, and its note.
+struct Stepped {
+  Block block;
+  StepNote note;
+};
+
+Result<Stepped> do_step(const Block& start, const Step& step) {
   if (step.side != Side::both) {
     return Problem{"one-sided", "/side",
                    "the pieces are drawn as halves and serve both sides; a change for the " +
                        std::string(to_text(step.side)) + " side alone would alter the other too",
                    "set side to both, or keep a copy of the block for that side"};
   }
-  Edit edit(block);
   const Operation operation = operation_of(step.operation);
   if (!operation) {
-    edit.note.text = std::string(find_operation(step.operation)->name) + ": no line moves";
-    return edit;
+    StepNote note;
+    note.text = std::string(find_operation(step.operation)->name) + ": no line moves";
+    return Stepped{start, std::move(note)};
   }
+  std::optional<Block> prepared;
+  if (const Preparation prepare = preparation_of(step.operation)) {
+    Result<Block> made = prepare(start, step);
+    if (!made) return made.problems();
+    prepared = std::move(*made);
+  }
+  Edit edit(prepared ? *prepared : start);
   const Result<Done> changed = operation(edit, step);
   if (!changed) return changed.problems();
   const Result<Done> restored = restore(edit);
   if (!restored) return restored.problems();
-  return edit;
+  return Stepped{std::move(edit.block), std::move(edit.note)};
 }
 
 }  // namespace
@@ -107,12 +150,11 @@ Result<Altered> alter(const Block& block, const std::vector<Step>& steps) {
   if (!problems.empty()) return problems;
   Altered altered{block, {}};
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    Result<Edit> edit = do_step(altered.block, steps[i]);
-    if (!edit) return placed(edit.problems(), "/steps/" + std::to_string(i));
-    Block next = std::move(edit->block);
-    edit->note.step = i;
-    altered.notes.push_back(std::move(edit->note));
-    altered.block = std::move(next);
+    Result<Stepped> done = do_step(altered.block, steps[i]);
+    if (!done) return placed(done.problems(), "/steps/" + std::to_string(i));
+    done->note.step = i;
+    altered.notes.push_back(std::move(done->note));
+    altered.block = std::move(done->block);
   }
   return altered;
 }

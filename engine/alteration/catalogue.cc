@@ -11,7 +11,9 @@ namespace {
 // Smallest amounts: 3 mm (1/8 in) woven, 6 mm (1/4 in) knit are common practice; the woven one
 // stands here, since a sum of several steps may be worth making where one alone is not.
 // Largest amounts: common practice, 1/2 in on a side edge (2 in in all), 3/4 in on a shoulder's
-// slope, 3/4 in a side at a neck edge, 1 1/2 in on the half front for a full bust.
+// slope, 3/4 in a side at a neck edge, 1 1/2 in on the half front for a full bust; 1/2 in on a knit
+// cap's ease, 5/8 in on a cap's height, 3/4 in along the armhole, 1 in at the elbow, 3/8 in on a
+// curve.
 const std::vector<OperationInfo>& table() {
   static const std::vector<OperationInfo> operations = {
       {"close-wedge",
@@ -115,6 +117,79 @@ const std::vector<OperationInfo>& table() {
        3.0,
        50.0,
        {}},
+      {"raise-cap",
+       "Raise the sleeve cap",
+       "Move the crown up. The cap keeps its length and the sleeve gets narrower at the upper arm, "
+       "or the upper arm keeps its width and the cap gets more ease. Front and back stay.",
+       AmountKind::distance,
+       "raises; negative lowers",
+       3.0,
+       16.0,
+       {{"gives", {"upper-arm", "ease"}, false}}},
+      {"ease-cap",
+       "Ease the sleeve cap",
+       "Lengthen the cap above its notches, a little more at the back than at the front, and draw "
+       "the crown to it; what it is longer is eased into the armhole.",
+       AmountKind::whole,
+       "adds ease; negative takes ease out",
+       3.0,
+       12.7,
+       {}},
+      {"turn-sleeve",
+       "Turn the sleeve in the armhole",
+       "Shift the cap along the armhole so that the sleeve hangs further forward, its underarm "
+       "seam "
+       "swinging with it; or leave the underarm and shift the crown alone. Both halves of the cap "
+       "stay as long as their armholes.",
+       AmountKind::distance,
+       "turns forward; negative turns backward",
+       3.0,
+       20.0,
+       {{"underarm", {"follows", "stays"}, false}}},
+      {"widen-sleeve-hem",
+       "Widen the sleeve at its hem",
+       "Swing the underarm seams out at the hem, running out to nothing at the underarm; the cap "
+       "keeps height, width and length.",
+       AmountKind::whole,
+       "widens; negative narrows",
+       3.0,
+       60.0,
+       {}},
+      {"ease-elbow",
+       "Give room at the elbow",
+       "Cut the back half of a long sleeve across at the elbow and spread it at the back seam, "
+       "which is eased in between two notches.",
+       AmountKind::distance,
+       "adds ease at the elbow; negative takes it out",
+       3.0,
+       25.4,
+       {}},
+      {"flare-hem",
+       "Flare the hem",
+       "Move the side edges of front and back out below the waist, each by half of the amount at "
+       "the hem, running out to nothing at the waist.",
+       AmountKind::half,
+       "flares; negative pegs",
+       3.0,
+       32.0,
+       {}},
+      {"scoop-edge",
+       "Hollow an edge",
+       "Move the armhole at its notch, or the neckline half way, into the cloth, running out to "
+       "nothing at both ends; sleeve or strip follow.",
+       AmountKind::distance,
+       "hollows; negative fills",
+       3.0,
+       9.5,
+       {{"piece", {"front", "back"}, false}, {"edge", {"armhole", "neckline"}, true}}},
+      {"let-out-dart",
+       "Let out the waist dart",
+       "Sew the waist dart of one piece shallower; the waist gets wider by the amount.",
+       AmountKind::half,
+       "lets out; negative takes in",
+       3.0,
+       12.7,
+       {{"piece", {"front", "back"}, false}}},
       {"set-binding-ratio",
        "Cut the strip to another ratio",
        "The strip's length becomes ratio times the opening on the stitching line.",

@@ -26,6 +26,16 @@ struct Edit {
   std::set<EdgeAt> drawn;
   /// Where a notch belongs after the step when it is not where its edge carried it.
   std::map<std::pair<std::size_t, std::string>, Vec2> notch_to;
+  /// Where the crown of the sleeve belongs; what is not wished follows from the armhole.
+  struct Crown {
+    std::optional<double> height;  ///< above the middle of the two underarm corners, mm
+    std::optional<double> x;
+  };
+  Crown crown;
+  /// Curves that may change their length when they have to give.
+  std::set<EdgeAt> any_length;
+  /// Edges drawn anew before the step began (a dart went out or came in): they count as changed.
+  std::set<EdgeAt> redrawn;
   StepNote note;
 
   explicit Edit(const Block& start) : before(start), block(start) {}

@@ -15,6 +15,8 @@
 namespace pinwright {
 namespace {
 
+constexpr double kCapJoinRad = 1e-6;  // far below what a join may show (1 degree)
+
 double run_length(const Block& block, const std::vector<RunPart>& run) {
   double sum = 0.0;
   for (const RunPart& part : run) {
@@ -24,9 +26,53 @@ double run_length(const Block& block, const std::vector<RunPart>& run) {
   return sum;
 }
 
+// A cap edge drawn out of its underarm corner until the crown lies where it is wished.
+void draw_to(Curve& curve, bool crown_last, Vec2 crown) {
+  const Vec2 foot = crown_last ? curve.start() : curve.end();
+  const Vec2 was = crown_last ? curve.end() : curve.start();
+  if (was == crown || was.x == foot.x || was.y == foot.y) return;
+  const double across = (crown.x - foot.x) / (was.x - foot.x);
+  const double up = (crown.y - foot.y) / (was.y - foot.y);
+  for (Vec2& p : curve.points) {
+    if (p == foot) continue;
+    p = p == was ? crown : Vec2{foot.x + across * (p.x - foot.x), foot.y + up * (p.y - foot.y)};
+  }
+}
+
+void wish_crown(Edit& edit) {
+  const std::size_t at = sleeve_index(edit.block);
+  if (at == kNowhere || (!edit.crown.height && !edit.crown.x)) return;
+  Piece& piece = edit.piece(at);
+  const SleeveAnatomy sleeve = *sleeve_anatomy(piece);
+  Curve& front = piece.edges[sleeve.cap_front].curve;
+  Curve& back = piece.edges[sleeve.cap_back].curve;
+  const Vec2 was = front.end();
+  const double base = 0.5 * (front.start().y + back.end().y);
+  const Vec2 crown{edit.crown.x.value_or(was.x),
+                   edit.crown.height ? base + *edit.crown.height : was.y};
+  draw_to(front, true, crown);
+  draw_to(back, false, crown);
+}
+
+// A line running on from the cap to the underarm seam or over the crown that no longer does.
+bool cap_join_out(const Block& block, const std::set<EdgeAt>& caps) {
+  for (const Join& join : block.joins) {
+    double sum = -join.target_rad;
+    bool concerned = false;
+    for (const CornerRef& c : join.corners) {
+      const EdgeAt a = edge_at(block, c.piece, c.before);
+      concerned = concerned || caps.contains(a) || caps.contains(edge_at(block, c.piece, c.after));
+      sum += corner_angle(block.pieces[a.piece], a.edge);
+    }
+    if (concerned && std::abs(sum) > kCapJoinRad) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 Result<Done> follow_cap(Edit& edit) {
+  wish_crown(edit);
   const std::set<EdgeAt> changed = changed_edges(edit);
   System system;
   std::set<EdgeAt> caps;
@@ -44,13 +90,16 @@ Result<Done> follow_cap(Edit& edit) {
     out_of_true = out_of_true || std::abs(run_length(edit.block, seam.a) - meets.value) > 1e-6;
     system.lengths.push_back(std::move(meets));
   }
-  if (caps.empty() || !out_of_true) return Done{};
+  if (caps.empty()) return Done{};
+  const bool sleeve_changed = std::any_of(changed.begin(), changed.end(),
+                                          [&](EdgeAt e) { return e.piece == caps.begin()->piece; });
+  if (!out_of_true && !(sleeve_changed && cap_join_out(edit.block, caps))) return Done{};
   system.free_edges.assign(caps.begin(), caps.end());
   for (const EdgeAt cap : caps) {
     // The crown: the corner between two cap edges.
     const Piece& sleeve = edit.block.pieces[cap.piece];
     if (caps.contains({cap.piece, next_in(sleeve, cap.edge)}))
-      system.free_corners.push_back({{cap.piece, cap.edge}, {true, true}});
+      system.free_corners.push_back({{cap.piece, cap.edge}, {!edit.crown.x, !edit.crown.height}});
   }
   for (const Join& join : edit.block.joins) {
     AngleConstraint angle{join.name, {}, join.target_rad};

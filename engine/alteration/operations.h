@@ -32,6 +32,23 @@ Result<Done> lengthen_over_bust(Edit& edit, DistanceMm amount);
 Result<Done> lengthen(Edit& edit, DistanceMm amount, const std::string& piece);
 /// sleeve.cc
 Result<Done> widen_upper_arm(Edit& edit, WholeMm amount);
+/// cap.cc. width_gives: the upper arm gives, else the cap's ease.
+Result<Done> raise_cap(Edit& edit, DistanceMm amount, bool width_gives);
+Result<Done> ease_cap(Edit& edit, WholeMm amount);
+/// turn_sleeve.cc
+Result<Done> turn_sleeve(Edit& edit, DistanceMm amount, bool underarm_follows);
+/// sleeve_hem.cc
+Result<Done> widen_sleeve_hem(Edit& edit, WholeMm amount);
+/// elbow.cc. Needs the notches of with_elbow_notches(), which changes no line.
+Result<Block> with_elbow_notches(const Block& before);
+Result<Done> ease_elbow(Edit& edit, DistanceMm amount);
+/// flare.cc
+Result<Done> flare_hem(Edit& edit, HalfMm amount);
+/// scoop.cc. edge: armhole | neckline.
+Result<Done> scoop_edge(Edit& edit, DistanceMm amount, const std::string& piece,
+                        const std::string& edge);
+/// waist_dart.cc
+Result<Done> let_out_dart(Edit& edit, HalfMm amount, const std::string& piece);
 /// strip.cc
 Result<Done> set_binding_ratio(Edit& edit, double ratio, const std::string& binding);
 

@@ -5,7 +5,7 @@
 namespace pinwright {
 
 std::set<EdgeAt> changed_edges(const Edit& edit) {
-  std::set<EdgeAt> changed;
+  std::set<EdgeAt> changed = edit.redrawn;
   for (std::size_t p = 0; p < edit.block.pieces.size(); ++p)
     for (std::size_t e = 0; e < edit.block.pieces[p].edges.size(); ++e)
       if (!(edit.block.pieces[p].edges[e].curve == edit.before.pieces[p].edges[e].curve))

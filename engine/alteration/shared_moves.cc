@@ -103,6 +103,7 @@ void widen_sleeve_underarm(Edit& edit, std::size_t sleeve, double front_out, dou
     move_corners(edit, sleeve, motions);
     return;
   }
+  edit.any_length.insert({sleeve, next_in(piece, at.underarm_back)});  // the hem is squared again
   // The underarm edges keep their length, the corners' height gives.
   edit.wanted_length[{sleeve, at.underarm_front}] = length(piece.edges[at.underarm_front].curve);
   edit.wanted_length[{sleeve, at.underarm_back}] = length(piece.edges[at.underarm_back].curve);

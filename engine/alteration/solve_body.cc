@@ -202,6 +202,7 @@ System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const Dart
   for (const EdgeAt e : let) {
     const Piece& piece = block.pieces[e.piece];
     if (edit.wanted_length.contains(e) || truing.edges.contains(e)) continue;
+    if (edit.any_length.contains(e)) continue;
     system.lengths.push_back(
         {"the " + piece.edges[e.edge].id + " of the " + piece.id + " keeps its length",
          {{e, 1.0}},

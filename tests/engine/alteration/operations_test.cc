@@ -1,27 +1,9 @@
 // What each operation does to the measures, and what it must leave alone.
-#include <gtest/gtest.h>
-
 #include "engine/geometry/arc_length.h"
-#include "skerry_blocks.h"
+#include "expect_same.h"
 
 namespace pinwright {
 namespace {
-
-void expect_same(const Block& before, const Block& after, const std::string& piece,
-                 const std::vector<std::string>& edges) {
-  for (const std::string& e : edges)
-    EXPECT_TRUE(same_bits(before, after, piece, e)) << piece << "." << e;
-}
-
-void expect_piece_same(const Block& before, const Block& after, const std::string& piece) {
-  EXPECT_TRUE(*find_piece(before, piece) == *find_piece(after, piece)) << piece;
-}
-
-// The lines of a piece; its notches may have gone to meet their mates.
-void expect_lines_same(const Block& before, const Block& after, const std::string& piece) {
-  for (const Edge& e : find_piece(before, piece)->edges)
-    EXPECT_TRUE(same_bits(before, after, piece, e.id)) << piece << "." << e.id;
-}
 
 TEST(CloseWedge, NeckWedgeAtTheBustPointOpensTheBustDartByItsAngle) {
   const Block& before = woven_bodice();
