@@ -24,14 +24,37 @@ bool ends_with(std::string_view id, std::string_view end) {
 
 std::optional<Dimension> garment_dimension(std::string_view measure) {
   using enum Dimension;
-  static constexpr std::array<std::pair<std::string_view, Dimension>, 19> kMeasures{{
-      {"bust-girth", whole},          {"waist-girth", whole},        {"hem-girth", whole},
-      {"upper-arm-girth", length},    {"neckline-length", whole},    {"armhole-length", length},
-      {"cap-length", length},         {"cap-height", length},        {"shoulder-length", length},
-      {"shoulder-slope", angle},      {"front-length", length},      {"back-length", length},
-      {"front-neck-depth", length},   {"across-front-width", whole}, {"across-back-width", whole},
-      {"armhole-depth", length},      {"side-length", length},       {"sleeve-hem-girth", length},
+  static constexpr std::array<std::pair<std::string_view, Dimension>, 30> kMeasures{{
+      {"bust-girth", whole},
+      {"waist-girth", whole},
+      {"hem-girth", whole},
+      {"upper-arm-girth", length},
+      {"neckline-length", whole},
+      {"armhole-length", length},
+      {"cap-length", length},
+      {"cap-height", length},
+      {"shoulder-length", length},
+      {"shoulder-slope", angle},
+      {"front-length", length},
+      {"back-length", length},
+      {"front-neck-depth", length},
+      {"across-front-width", whole},
+      {"across-back-width", whole},
+      {"armhole-depth", length},
+      {"side-length", length},
+      {"sleeve-hem-girth", length},
       {"neck-binding-length", whole},
+      {"front-bust-width", whole},
+      {"back-bust-width", whole},
+      {"front-neckline-length", whole},
+      {"back-neckline-length", whole},
+      {"front-armhole-length", length},
+      {"back-armhole-length", length},
+      {"front-shoulder-slope", angle},
+      {"back-shoulder-slope", angle},
+      {"back-neck-depth", length},
+      {"front-side-length", length},
+      {"sleeve-length", length},
   }};
   for (const auto& [id, dimension] : kMeasures)
     if (id == measure) return dimension;

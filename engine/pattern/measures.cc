@@ -119,6 +119,15 @@ Amount upper_arm(const Piece* sleeve) {
   return distance(first->curve.start(), last->curve.end());
 }
 
+/// Crown to the middle of the hem.
+Amount sleeve_length(const Piece* sleeve) {
+  if (sleeve == nullptr) return std::nullopt;
+  const Edge* cap = edge_of_role(*sleeve, EdgeRole::cap);
+  const Edge* hem = edge_of_role(*sleeve, EdgeRole::sleeve_hem);
+  if (cap == nullptr || hem == nullptr) return std::nullopt;
+  return distance(cap->curve.end(), lerp(hem->curve.start(), hem->curve.end(), 0.5));
+}
+
 }  // namespace
 
 std::vector<GarmentMeasure> measures(const Block& block) {
@@ -133,6 +142,10 @@ std::vector<GarmentMeasure> measures(const Block& block) {
   list.add("bust-girth", "Bust girth", girth,
            twice(sum(width_at(front, "bust-point", true), width_at(back, "bust-level", true))),
            "bust-girth");
+  list.add("front-bust-width", "Front width at the bust", girth,
+           twice(width_at(front, "bust-point", true)));
+  list.add("back-bust-width", "Back width at the bust", girth,
+           twice(width_at(back, "bust-level", true)));
   list.add("waist-girth", "Waist girth", girth, twice(sum(waist_half(front), waist_half(back))),
            "waist-girth");
   list.add("hem-girth", "Hem girth", girth,
@@ -143,12 +156,22 @@ std::vector<GarmentMeasure> measures(const Block& block) {
       "neckline-length", "Neckline length", girth,
       twice(sum(role_length(front, EdgeRole::neckline), role_length(back, EdgeRole::neckline))),
       "neck-base-girth");
+  list.add("front-neckline-length", "Front neckline length", girth,
+           twice(role_length(front, EdgeRole::neckline)));
+  list.add("back-neckline-length", "Back neckline length", girth,
+           twice(role_length(back, EdgeRole::neckline)));
   list.add("armhole-length", "Armhole length", each,
            sum(role_length(front, EdgeRole::armhole), role_length(back, EdgeRole::armhole)));
+  list.add("front-armhole-length", "Front armhole length", each,
+           role_length(front, EdgeRole::armhole));
+  list.add("back-armhole-length", "Back armhole length", each,
+           role_length(back, EdgeRole::armhole));
   add_sleeve(sleeve, list);
   list.add("shoulder-length", "Shoulder length", each, role_length(front, EdgeRole::shoulder),
            "shoulder-length");
   list.add("shoulder-slope", "Shoulder slope", angle, mean(slope(front), slope(back)));
+  list.add("front-shoulder-slope", "Front shoulder slope", angle, slope(front));
+  list.add("back-shoulder-slope", "Back shoulder slope", angle, slope(back));
   list.add("front-length", "Centre front length", MeasureKind::distance,
            role_length(front, EdgeRole::centre_front),
            to_waist ? std::optional<std::string>("centre-front-waist-length") : std::nullopt);
@@ -157,12 +180,17 @@ std::vector<GarmentMeasure> measures(const Block& block) {
            to_waist ? std::optional<std::string>("back-waist-length") : std::nullopt);
   list.add("front-neck-depth", "Front neck depth", MeasureKind::distance,
            height_between(front, EdgeRole::neckline));
+  list.add("back-neck-depth", "Back neck depth", MeasureKind::distance,
+           height_between(back, EdgeRole::neckline));
   list.add("across-front-width", "Across front width", girth, across(front), "across-front-width");
   list.add("across-back-width", "Across back width", girth, across(back), "across-back-width");
   list.add("armhole-depth", "Armhole depth", MeasureKind::distance,
            height_between(back, EdgeRole::armhole));
   list.add("side-length", "Side seam length", MeasureKind::distance,
            role_length(back, EdgeRole::side));
+  list.add("front-side-length", "Front side length", MeasureKind::distance,
+           role_length(front, EdgeRole::side));
+  list.add("sleeve-length", "Sleeve length", MeasureKind::distance, sleeve_length(sleeve));
   list.add("sleeve-hem-girth", "Sleeve hem girth", each, role_length(sleeve, EdgeRole::sleeve_hem));
   list.add("neck-binding-length", "Neck binding length", girth,
            role_length(strip, EdgeRole::opening));

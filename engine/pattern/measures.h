@@ -20,11 +20,13 @@ enum class MeasureKind {
 };
 
 struct GarmentMeasure {
-  std::string id;  ///< bust-girth, waist-girth, hem-girth, upper-arm-girth, neckline-length,
-                   ///< armhole-length, cap-length, cap-height, shoulder-length,
-                   ///< shoulder-slope, front-length, back-length, front-neck-depth,
-                   ///< across-front-width, across-back-width, armhole-depth, side-length,
-                   ///< sleeve-hem-girth, neck-binding-length
+  /// bust-girth, front-bust-width, back-bust-width, waist-girth, hem-girth, upper-arm-girth,
+  /// neckline-length, front-neckline-length, back-neckline-length, armhole-length,
+  /// front-armhole-length, back-armhole-length, cap-length, cap-height, shoulder-length,
+  /// shoulder-slope, front-shoulder-slope, back-shoulder-slope, front-length, back-length,
+  /// front-neck-depth, back-neck-depth, across-front-width, across-back-width, armhole-depth,
+  /// side-length, front-side-length, sleeve-length, sleeve-hem-girth, neck-binding-length
+  std::string id;
   std::string name;
   MeasureKind kind = MeasureKind::girth;
   double value = 0.0;  ///< mm, or radians for an angle
@@ -40,18 +42,22 @@ struct GarmentMeasure {
 /// - bust-girth: the front at the height of its landmark bust-point, the back at its landmark
 ///   bust-level (the height that meets it in the side seam), or at the underarm point where a piece
 ///   lacks the landmark; never above the underarm point;
+/// - front-bust-width, back-bust-width: its two parts, twice the half each;
 /// - waist-girth: the edges of role waist, or the width at the landmark waist-level;
 /// - hem-girth, neckline-length, armhole-length, cap-length, sleeve-hem-girth: along the edges;
 /// - upper-arm-girth: straight between the two ends of the cap; cap-height: the crown above them;
 /// - shoulder-length: the front's; shoulder-slope: from neck point to shoulder tip as drawn, mean
-/// of
-///   front and back;
+///   of front and back; front-shoulder-slope, back-shoulder-slope: each by itself;
+/// - front-neckline-length, back-neckline-length: twice the half's edge; front-armhole-length,
+///   back-armhole-length: one edge;
 /// - front-length, back-length: along the centre edges; compared with the body only where the block
 ///   ends at the waist;
-/// - front-neck-depth: neck point to the centre front of the neckline, straight down;
+/// - front-neck-depth, back-neck-depth: neck point to the centre of the neckline, straight down;
 /// - across-front-width, across-back-width: half way between shoulder tip and underarm point;
 /// - armhole-depth: shoulder tip of the back to its underarm point, straight down;
-/// - side-length: the back's, into which the front may be eased.
+/// - side-length: the back's, into which the front may be eased; front-side-length: the front's, a
+///   bust dart in it left out;
+/// - sleeve-length: from the crown to the middle of the hem, straight.
 std::vector<GarmentMeasure> measures(const Block& block);
 const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::string_view id);
 

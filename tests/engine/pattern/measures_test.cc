@@ -62,6 +62,21 @@ TEST(Measures, OfAPlainBlock) {
   EXPECT_NEAR(value(block, "neck-binding-length"), 300.0, 1e-6);
 }
 
+TEST(Measures, PartsMakeUpTheWhole) {
+  const Block block = plain_block();
+  EXPECT_NEAR(value(block, "front-bust-width"), 2.0 * 198.0, 1e-9);
+  EXPECT_NEAR(value(block, "back-bust-width"), 2.0 * 197.0, 1e-9);
+  EXPECT_NEAR(value(block, "front-neckline-length"), 2.0 * std::hypot(60.0, 90.0), 1e-6);
+  EXPECT_NEAR(value(block, "back-neckline-length"), 2.0 * std::hypot(60.0, 20.0), 1e-6);
+  EXPECT_NEAR(value(block, "front-armhole-length"), std::hypot(20.0, 140.0), 1e-6);
+  EXPECT_NEAR(value(block, "back-armhole-length"), std::hypot(20.0, 140.0), 1e-6);
+  EXPECT_NEAR(value(block, "front-shoulder-slope"), std::atan(10.0 / 120.0), 1e-12);
+  EXPECT_NEAR(value(block, "back-shoulder-slope"), std::atan(10.0 / 120.0), 1e-12);
+  EXPECT_NEAR(value(block, "back-neck-depth"), 20.0, 1e-12);
+  EXPECT_NEAR(value(block, "front-side-length"), std::hypot(10.0, 250.0), 1e-6);
+  EXPECT_NEAR(value(block, "sleeve-length"), 170.0, 1e-12);
+}
+
 TEST(Measures, BustIsNeverTakenThroughTheArmhole) {
   Block block = plain_block();
   find_piece(block, "front")->landmarks[0].at.y = 300.0;  // above the underarm point
