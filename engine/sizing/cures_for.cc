@@ -1,0 +1,205 @@
+// The choice of operations for targets that came without words.
+#include <algorithm>
+#include <cmath>
+
+#include "engine/sizing/amounts.h"
+#include "engine/sizing/bounded_least_squares.h"
+#include "engine/sizing/targets.h"
+
+namespace pinwright {
+namespace {
+
+constexpr double kFirmHold = 0.1;      // weight of 1 mm of drift against 1 tolerance, squared 0.01
+constexpr double kSmallAmount = 2e-3;  // weight of 1 mm of amount
+constexpr double kEnough = 0.25;       // share of the tolerance
+constexpr double kHelps = 0.98;        // an operation that leaves more than this share is no help
+constexpr double kNeedless = 1.02;     // dropping one that costs less than this share
+constexpr double kSees = 1e-4;         // effects below this, mm a mm, are rounding
+
+// Every operation that moves lines, with every choice of its options.
+std::vector<Cure> all_cures() {
+  std::vector<Cure> all;
+  for (const OperationInfo& info : operation_catalogue()) {
+    if (info.amount == AmountKind::none || info.amount == AmountKind::ratio) continue;
+    std::vector<Step> steps(1);
+    steps[0].operation = info.id;
+    for (const OptionInfo& option : info.options) {
+      std::vector<Step> more;
+      for (const Step& step : steps) {
+        for (const std::string_view value : option.values) {
+          more.push_back(step);
+          more.back().options[std::string(option.key)] = value;
+        }
+      }
+      steps = std::move(more);
+    }
+    for (Step& step : steps) all.push_back({std::move(step), {}, {}, {}});
+  }
+  return all;
+}
+
+struct Wish {
+  Eigen::Index row = 0;
+  double change = 0.0;
+  double tolerance = 1.0;
+  std::size_t target = 0;
+};
+
+class Choice {
+ public:
+  Choice(const Block& block, const std::vector<Target>& targets)
+      : targets_(targets), list_{measures(block)} {
+    const Eigen::VectorXd now = list_.of(block);
+    std::vector<bool> asked(list_.names.size(), false);
+    for (std::size_t i = 0; i < targets.size(); ++i) {
+      const int at = list_.find(targets[i].measure);
+      if (at < 0 || !std::isfinite(targets[i].wanted) || !(targets[i].tolerance > 0.0)) continue;
+      const GarmentMeasure& m = list_.names[static_cast<std::size_t>(at)];
+      asked[static_cast<std::size_t>(at)] = true;
+      wishes_.push_back(
+          {at, targets[i].wanted * MeasureList::scale(m) - now[at], targets[i].tolerance, i});
+    }
+    for (std::size_t i = 0; i < asked.size(); ++i)
+      if (!asked[i]) held_.push_back(static_cast<Eigen::Index>(i));
+    if (wishes_.empty()) return;
+    for (Cure& cure : all_cures()) {
+      Result<std::vector<Unknown>> unknown = unknowns_of(block, {cure});
+      if (!unknown) continue;
+      cures_.push_back(std::move(cure));
+      unknowns_.push_back(std::move(unknown->front()));
+    }
+    int alterations = 0;
+    effect_ = first_jacobian(block, list_, unknowns_, alterations);
+  }
+
+  std::vector<Cure> choose() {
+    if (cures_.empty()) return {};
+    double left = cost({}).merit;
+    while (chosen_.size() < kMostCures && !enough()) {
+      std::size_t best = cures_.size();
+      double least = left * kHelps;
+      for (std::size_t k = 0; k < cures_.size(); ++k) {
+        if (contains(k) || effect_.col(static_cast<Eigen::Index>(k)).norm() < kSees) continue;
+        std::vector<std::size_t> with = chosen_;
+        with.push_back(k);
+        const double merit = cost(with).merit;
+        if (merit < least) {
+          least = merit;
+          best = k;
+        }
+      }
+      if (best == cures_.size()) break;
+      chosen_.push_back(best);
+      left = least;
+      last_ = cost(chosen_);
+    }
+    drop_needless();
+    std::sort(chosen_.begin(), chosen_.end());
+    const Cost sized = cost(chosen_);
+    std::vector<Cure> cures;
+    for (std::size_t i = 0; i < chosen_.size(); ++i) {
+      Cure cure = cures_[chosen_[i]];
+      cure.asked_by = served_by(chosen_[i], sized.x[static_cast<Eigen::Index>(i)]);
+      cures.push_back(std::move(cure));
+    }
+    return cures;
+  }
+
+ private:
+  struct Cost {
+    double merit = 0.0;
+    Eigen::VectorXd x;
+  };
+
+  bool contains(std::size_t k) const {
+    return std::find(chosen_.begin(), chosen_.end(), k) != chosen_.end();
+  }
+
+  Cost cost(const std::vector<std::size_t>& set) const {
+    const auto n = static_cast<Eigen::Index>(set.size());
+    const auto w = static_cast<Eigen::Index>(wishes_.size());
+    const auto h = static_cast<Eigen::Index>(held_.size());
+    LeastSquares problem;
+    problem.a = Eigen::MatrixXd::Zero(w + h + n, n);
+    problem.b = Eigen::VectorXd::Zero(w + h + n);
+    problem.least = problem.most = Eigen::VectorXd(n);
+    for (Eigen::Index i = 0; i < w; ++i) {
+      const Wish& wish = wishes_[static_cast<std::size_t>(i)];
+      problem.b[i] = wish.change / wish.tolerance;
+    }
+    for (Eigen::Index c = 0; c < n; ++c) {
+      const std::size_t k = set[static_cast<std::size_t>(c)];
+      const auto column = effect_.col(static_cast<Eigen::Index>(k));
+      for (Eigen::Index i = 0; i < w; ++i) {
+        const Wish& wish = wishes_[static_cast<std::size_t>(i)];
+        problem.a(i, c) = column[wish.row] / wish.tolerance;
+      }
+      for (Eigen::Index i = 0; i < h; ++i)
+        problem.a(w + i, c) = kFirmHold * column[held_[static_cast<std::size_t>(i)]];
+      problem.a(w + h + c, c) = kSmallAmount;
+      problem.least[c] = unknowns_[k].least;
+      problem.most[c] = unknowns_[k].most;
+    }
+    if (n == 0) return {problem.b.squaredNorm(), Eigen::VectorXd(0)};
+    LeastSquaresAnswer answer = solve_least_squares(problem);
+    if (!answer.feasible) return {problem.b.squaredNorm(), Eigen::VectorXd::Zero(n)};
+    return {(problem.a * answer.x - problem.b).squaredNorm(), std::move(answer.x)};
+  }
+
+  bool enough() const {
+    for (const Wish& wish : wishes_) {
+      double change = 0.0;
+      for (std::size_t i = 0; i < chosen_.size(); ++i)
+        change += effect_(wish.row, static_cast<Eigen::Index>(chosen_[i])) *
+                  last_.x[static_cast<Eigen::Index>(i)];
+      if (std::abs(change - wish.change) > kEnough * wish.tolerance) return false;
+    }
+    return true;
+  }
+
+  void drop_needless() {
+    for (std::size_t i = chosen_.size(); i-- > 0 && chosen_.size() > 1;) {
+      std::vector<std::size_t> without = chosen_;
+      without.erase(without.begin() + static_cast<std::ptrdiff_t>(i));
+      const Cost now = cost(chosen_);
+      const auto at = static_cast<Eigen::Index>(i);
+      if (std::abs(now.x[at]) < 2.0 * kNothingMm ||
+          cost(without).merit <= now.merit * kNeedless + 1e-3)
+        chosen_ = std::move(without);
+    }
+  }
+
+  // The target whose miss this operation lessens most, in the words it came in.
+  std::string served_by(std::size_t k, double x) const {
+    double most = -1.0;
+    std::string words;
+    for (const Wish& wish : wishes_) {
+      const double does = effect_(wish.row, static_cast<Eigen::Index>(k)) * x / wish.tolerance;
+      const double helps = wish.change >= 0.0 ? does : -does;
+      if (helps <= most) continue;
+      most = helps;
+      const Target& target = targets_[wish.target];
+      words = list_.names[static_cast<std::size_t>(wish.row)].name;
+      if (!target.asked_by.empty()) words += ": " + target.asked_by;
+    }
+    return words;
+  }
+
+  const std::vector<Target>& targets_;
+  MeasureList list_;
+  std::vector<Wish> wishes_;
+  std::vector<Eigen::Index> held_;
+  std::vector<Cure> cures_;
+  std::vector<Unknown> unknowns_;
+  Eigen::MatrixXd effect_;
+  std::vector<std::size_t> chosen_;
+  Cost last_;
+};
+
+}  // namespace
+
+std::vector<Cure> cures_for(const Block& block, const std::vector<Target>& targets) {
+  return Choice(block, targets).choose();
+}
+
+}  // namespace pinwright
