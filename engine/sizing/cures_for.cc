@@ -9,9 +9,10 @@
 namespace pinwright {
 namespace {
 
-constexpr double kFirmHold = 0.1;      // weight of 1 mm of drift against 1 tolerance, squared 0.01
+constexpr double kFirmHold = 0.5;      // weight of 1 mm of drift against 1 tolerance
 constexpr double kSmallAmount = 2e-3;  // weight of 1 mm of amount
 constexpr double kEnough = 0.25;       // share of the tolerance
+constexpr double kStill = 0.5;         // mm of drift that nobody sees
 constexpr double kHelps = 0.98;        // an operation that leaves more than this share is no help
 constexpr double kNeedless = 1.02;     // dropping one that costs less than this share
 constexpr double kSees = 1e-4;         // effects below this, mm a mm, are rounding
@@ -153,6 +154,13 @@ class Choice {
         change += effect_(wish.row, static_cast<Eigen::Index>(chosen_[i])) *
                   last_.x[static_cast<Eigen::Index>(i)];
       if (std::abs(change - wish.change) > kEnough * wish.tolerance) return false;
+    }
+    for (const Eigen::Index row : held_) {
+      double drift = 0.0;
+      for (std::size_t i = 0; i < chosen_.size(); ++i)
+        drift += effect_(row, static_cast<Eigen::Index>(chosen_[i])) *
+                 last_.x[static_cast<Eigen::Index>(i)];
+      if (std::abs(drift) > kStill) return false;
     }
     return true;
   }

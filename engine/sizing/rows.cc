@@ -36,7 +36,11 @@ void add_targets(const SizingInput& input, Rows& rows, Problems& problems) {
       problems.push_back({"tolerance-range", place + "/tolerance", "the tolerance is out of range",
                           "give 0.01 to 100 mm, e.g. 1"});
     const double scale = MeasureList::scale(rows.list.names[static_cast<std::size_t>(at)]);
-    rows.targets.push_back({at, t.wanted * scale, t.tolerance});
+    if (!(t.exact_to >= 0.0 && t.exact_to <= 100.0))
+      problems.push_back({"tolerance-range", place + "/exact_to", "this is no length",
+                          "give mm, at most the tolerance, e.g. 0.5"});
+    rows.targets.push_back(
+        {at, t.wanted * scale, t.tolerance, std::min(t.exact_to, 0.8 * t.tolerance)});
   }
 }
 
@@ -98,7 +102,7 @@ Result<Rows> rows_of(const Block& block, const SizingInput& input) {
 double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const {
   double sum = kSmall * x.squaredNorm();
   for (const TargetRow& t : targets) {
-    const double miss = (value[t.row] - t.wanted) / t.tolerance;
+    const double miss = std::max(0.0, std::abs(value[t.row] - t.wanted) - t.exact_to) / t.tolerance;
     sum += miss * miss;
   }
   for (const Eigen::Index row : held) {
@@ -113,9 +117,9 @@ double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const
   return sum;
 }
 
-bool Rows::met(const Eigen::VectorXd& value, double share) const {
+bool Rows::met(const Eigen::VectorXd& value, bool exactly) const {
   for (const TargetRow& t : targets)
-    if (std::abs(value[t.row] - t.wanted) > share * t.tolerance) return false;
+    if (std::abs(value[t.row] - t.wanted) > (exactly ? t.exact_to : t.tolerance)) return false;
   for (const LimitRow& l : limits) {
     const double v = l.form.dot(value);
     if (v < l.least - kKeptMm || v > l.most + kKeptMm) return false;

@@ -17,6 +17,7 @@ struct TargetRow {
   Eigen::Index row = 0;  ///< in the MeasureList
   double wanted = 0.0;   ///< mm, scaled as the list
   double tolerance = 1.0;
+  double exact_to = 0.0;
 };
 
 /// form . measures between least and most.
@@ -35,8 +36,9 @@ struct Rows {
 
   /// What is minimised at these measures and amounts, broken limits counted in.
   double merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const;
-  /// Every target within `share` of its tolerance and every limit kept to 0.01 mm.
-  bool met(const Eigen::VectorXd& value, double share) const;
+  /// Every target within its tolerance (`exactly`: within exact_to) and every limit kept to
+  /// 0.01 mm.
+  bool met(const Eigen::VectorXd& value, bool exactly) const;
 };
 
 Result<Rows> rows_of(const Block& block, const SizingInput& input);

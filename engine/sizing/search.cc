@@ -12,10 +12,9 @@ namespace {
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr int kMostRounds = 12;
 constexpr int kMostRefusals = 16;
-constexpr double kAim = 0.1;       // share of the tolerance that ends the search
 constexpr double kStillMm = 0.01;  // amounts that move less have settled
 constexpr double kTrustMm = 0.25;  // a refused bound is known to this
-constexpr double kWithin = 0.9;    // share of the tolerance aimed at where not all can be exact
+constexpr double kWithin = 0.8;    // share of a band aimed at, for what is not linear
 
 class Search {
  public:
@@ -36,11 +35,11 @@ class Search {
     }
     found_.trial = std::move(*start.trial);
     for (int round = 0; round < kMostRounds; ++round) {
-      if (rows_.met(found_.trial.value, kAim)) break;
+      if (rows_.met(found_.trial.value, true)) break;
       const Eigen::VectorXd step = best_step(false);
       if (step.size() == 0 || step.cwiseAbs().maxCoeff() < kStillMm || !take(step)) break;
     }
-    found_.met = rows_.met(found_.trial.value, 1.0);
+    found_.met = rows_.met(found_.trial.value, false);
     if (!found_.met) within_tolerances();
     return std::move(found_);
   }
@@ -48,48 +47,84 @@ class Search {
  private:
   Unknown& unknown(Eigen::Index i) { return unknowns_[static_cast<std::size_t>(i)]; }
 
-  // The step that the linearised problem asks for. `boxed`: targets as bands to stay in, not as
-  // points to come near to; nothing when they cannot all be kept.
-  Eigen::VectorXd best_step(bool boxed) {
+  // The step that the linearised problem asks for: first with every target in its band, the other
+  // measures as still as can be; where the bands cannot all be kept, with as little missing as can
+  // be. `loosely`: the bands are the tolerances, and nothing is given when they cannot be kept.
+  Eigen::VectorXd best_step(bool loosely) {
+    const LeastSquares still = held_and_small();
+    LeastSquares banded = still;
+    for (const TargetRow& t : rows_.targets) {
+      const double reach = kWithin * (loosely ? t.tolerance : t.exact_to);
+      const double lack = t.wanted - found_.trial.value[t.row];
+      add_row(banded, found_.jacobian.row(t.row), lack - reach);
+      add_row(banded, -found_.jacobian.row(t.row), -lack - reach);
+    }
+    add_limits(banded);
+    LeastSquaresAnswer answer = solve_least_squares(banded);
+    if (answer.feasible) return answer.x;
+    if (loosely) return {};
+    const LeastSquares nearest = missing_least(still);
+    answer = solve_least_squares(nearest);
+    if (!answer.feasible) answer = solve_least_squares(softened(nearest));
+    if (!answer.feasible) return {};
+    return answer.x.head(found_.x.size());
+  }
+
+  // min kHold |held|^2 + kSmall |amounts|^2 within the bounds of the amounts.
+  LeastSquares held_and_small() {
     const Eigen::Index n = found_.x.size();
-    const Eigen::VectorXd& value = found_.trial.value;
-    const auto targets = static_cast<Eigen::Index>(rows_.targets.size());
     const auto held = static_cast<Eigen::Index>(rows_.held.size());
     LeastSquares problem;
-    problem.a = Eigen::MatrixXd::Zero(targets + held + n, n);
-    problem.b = Eigen::VectorXd::Zero(targets + held + n);
-    for (Eigen::Index i = 0; i < targets; ++i) {
-      const TargetRow& t = rows_.targets[static_cast<std::size_t>(i)];
-      problem.a.row(i) = found_.jacobian.row(t.row) / t.tolerance;
-      problem.b[i] = (t.wanted - value[t.row]) / t.tolerance;
-    }
+    problem.a = Eigen::MatrixXd::Zero(held + n, n);
+    problem.b = Eigen::VectorXd::Zero(held + n);
     const double hold = std::sqrt(kHold);
     for (Eigen::Index i = 0; i < held; ++i) {
       const Eigen::Index row = rows_.held[static_cast<std::size_t>(i)];
-      problem.a.row(targets + i) = hold * found_.jacobian.row(row);
-      problem.b[targets + i] = hold * (rows_.start[row] - value[row]);
+      problem.a.row(i) = hold * found_.jacobian.row(row);
+      problem.b[i] = hold * (rows_.start[row] - found_.trial.value[row]);
     }
     const double small = std::sqrt(kSmall);
     problem.least = problem.most = Eigen::VectorXd(n);
     for (Eigen::Index i = 0; i < n; ++i) {
-      problem.a(targets + held + i, i) = small;
-      problem.b[targets + held + i] = -small * found_.x[i];
+      problem.a(held + i, i) = small;
+      problem.b[held + i] = -small * found_.x[i];
       problem.least[i] = std::min(0.0, unknown(i).least - found_.x[i]);
       problem.most[i] = std::max(0.0, unknown(i).most - found_.x[i]);
     }
-    add_limits(problem);
-    if (boxed) {
-      for (const TargetRow& t : rows_.targets) {
-        add_row(problem, found_.jacobian.row(t.row),
-                t.wanted - kWithin * t.tolerance - value[t.row]);
-        add_row(problem, -found_.jacobian.row(t.row),
-                value[t.row] - t.wanted - kWithin * t.tolerance);
-      }
+    problem.c = Eigen::MatrixXd(0, n);
+    problem.d = Eigen::VectorXd(0);
+    return problem;
+  }
+
+  // One more unknown a target: what its measure misses its band by, in tolerances.
+  LeastSquares missing_least(const LeastSquares& still) const {
+    const Eigen::Index n = found_.x.size();
+    const auto targets = static_cast<Eigen::Index>(rows_.targets.size());
+    LeastSquares problem;
+    problem.a = Eigen::MatrixXd::Zero(still.a.rows() + targets, n + targets);
+    problem.a.topLeftCorner(still.a.rows(), n) = still.a;
+    problem.a.bottomRightCorner(targets, targets).setIdentity();
+    problem.b = Eigen::VectorXd::Zero(problem.a.rows());
+    problem.b.head(still.b.size()) = still.b;
+    problem.least = Eigen::VectorXd::Zero(n + targets);
+    problem.most = Eigen::VectorXd::Constant(n + targets, kInfinity);
+    problem.least.head(n) = still.least;
+    problem.most.head(n) = still.most;
+    problem.c = Eigen::MatrixXd(0, n + targets);
+    problem.d = Eigen::VectorXd(0);
+    for (Eigen::Index i = 0; i < targets; ++i) {
+      const TargetRow& t = rows_.targets[static_cast<std::size_t>(i)];
+      const double reach = kWithin * t.exact_to;
+      const double lack = t.wanted - found_.trial.value[t.row];
+      Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(n + targets);
+      row[n + i] = t.tolerance;
+      row.head(n) = found_.jacobian.row(t.row);
+      add_row(problem, row, lack - reach);
+      row.head(n) = -found_.jacobian.row(t.row);
+      add_row(problem, row, -lack - reach);
     }
-    LeastSquaresAnswer answer = solve_least_squares(problem);
-    if (!answer.feasible && !boxed) answer = solve_least_squares(softened(problem));
-    if (!answer.feasible) return {};
-    return answer.x.head(n);
+    add_limits(problem);
+    return problem;
   }
 
   static void add_row(LeastSquares& problem, const Eigen::RowVectorXd& row, double at_least) {
@@ -102,14 +137,16 @@ class Search {
 
   void add_limits(LeastSquares& problem) const {
     for (const LimitRow& l : rows_.limits) {
-      const Eigen::RowVectorXd row = l.form.transpose() * found_.jacobian;
+      Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero(problem.a.cols());
+      row.head(found_.x.size()) = l.form.transpose() * found_.jacobian;
       const double now = l.form.dot(found_.trial.value);
       if (l.least > -kInfinity) add_row(problem, row, l.least - now);
       if (l.most < kInfinity) add_row(problem, -row, now - l.most);
     }
   }
 
-  // Limits that cannot all be kept are broken as little as can be.
+  // Limits that cannot all be kept are broken as little as can be. (The rows of the targets, which
+  // miss what they miss already, gain nothing by it.)
   static LeastSquares softened(const LeastSquares& hard) {
     LeastSquares soft = hard;
     const Eigen::Index n = hard.a.cols();
@@ -185,7 +222,7 @@ class Search {
       const Eigen::VectorXd x = found_.x + step;
       TrialResult tried = try_amounts(block_, rows_.list, unknowns_, x, alterations_);
       if (!tried.trial || step.cwiseAbs().maxCoeff() < kStillMm) return;
-      const bool met = rows_.met(tried.trial->value, 1.0);
+      const bool met = rows_.met(tried.trial->value, false);
       const Eigen::MatrixXd was = found_.jacobian;
       renew(x, *tried.trial);
       if (!met && worst(tried.trial->value) >= worst(found_.trial.value)) {

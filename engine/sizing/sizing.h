@@ -3,12 +3,14 @@
 //
 // The garment's measures are functions m(a) of the amounts a of the steps. Sought are the amounts
 // that, in this order,
-//   1. meet the targets (findings and body + ease) as nearly as the bounds and limits allow,
+//   1. meet the targets (findings and body + ease), each as exactly as it was told, or else as
+//      nearly as the bounds and limits allow,
 //   2. leave the measures nobody complained of where they were,
 //   3. change least in sum:
 //
-//     minimise  |(m(a) - wanted) / tolerance|^2  +  kHold |m_h(a) - m_h(0)|^2  +  kSmall |a|^2
+//     minimise  |miss / tolerance|^2  +  kHold |m_h(a) - m_h(0)|^2  +  kSmall |a|^2
 //     such that least <= a <= most,  sum of factor * measure >= or <= limit
+//     miss = what |m(a) - wanted| is more than exact_to
 //
 // by Gauss-Newton steps (bounded_least_squares.h solves each exactly) on the altered block itself,
 // with everything that restore() makes follow. The first Jacobian is one small change of every
@@ -41,6 +43,9 @@ struct Target {
   double wanted = 0.0;     ///< mm (girths: whole garment), or radians for an angle
   double tolerance = 1.0;  ///< mm that may be left over; for an angle mm at 100 mm from its corner
   std::string asked_by;    ///< the finding in the fitter's words, or "body and ease"
+  /// How exactly the target is known, as the tolerance: half a millimetre for a finding pinned to
+  /// the full millimetre. Nearer than this nothing else is moved for its sake.
+  double exact_to = 0.05;
 };
 
 /// sum of factor * measure, mm.
@@ -132,10 +137,10 @@ struct Sizing {
 
 /// Problems: those of check_step (place "/cures/<i>/..."), "cures-missing", "targets-missing",
 /// "measure-unknown" (this block has no such measure, the nearest offered), "target-not-a-number",
-/// "tolerance-range", "bounds-crossed", "limit-empty" (no terms, no bound or no number). A target
-/// that cannot be met is no problem but an answer: see `conflicts`. A cure that this block refuses
-/// at all is answered with least = most = 0 and the reason. Deterministic; the block is not
-/// touched.
+/// "tolerance-range" (also of exact_to), "bounds-crossed", "limit-empty" (no terms, no bound or no
+/// number). A target that cannot be met is no problem but an answer: see `conflicts`. A cure that
+/// this block refuses at all is answered with least = most = 0 and the reason. Deterministic; the
+/// block is not touched.
 Result<Sizing> size_jointly(const Block& block, const SizingInput& input);
 
 }  // namespace pinwright
