@@ -79,6 +79,16 @@ std::string joins(const Json& proof) {
   return table.empty() ? "" : "\n" + table.text();
 }
 
+std::string limits(const Json& proof) {
+  Table table({{"limit"}, {"needed", Align::right}, {"found", Align::right}, {""}});
+  for (const Json& limit : proof["limits"]) {
+    const std::string sense = limit.value("sense", "") == "at-most" ? "at most " : "at least ";
+    table.add({limit.value("name", ""), sense + length(limit, "bound_mm"),
+               length(limit, "found_mm"), ok(limit)});
+  }
+  return table.empty() ? "" : "\n" + table.text();
+}
+
 std::string outlines(const Json& proof) {
   Table table({{"outline of"}, {"closed, not crossing, darts equal"}});
   for (const Json& piece : proof["outlines"]) {
@@ -130,8 +140,8 @@ std::string measures(const Json& proof) {
 }  // namespace
 
 std::string say_proof(const Json& proof) {
-  std::string out = seams(proof) + bindings(proof) + joins(proof) + outlines(proof) + moved(proof) +
-                    measures(proof) + "\n";
+  std::string out = seams(proof) + bindings(proof) + joins(proof) + limits(proof) +
+                    outlines(proof) + moved(proof) + measures(proof) + "\n";
   if (proof.value("pass", false)) return out + "Proof passed: the pieces sew together.\n";
   out += "Proof FAILED:\n";
   for (const Json& failure : proof["failures"]) {

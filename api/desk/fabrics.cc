@@ -12,7 +12,7 @@ namespace {
 
 const std::array<Fabric, 3>& shelf() {
   static const std::array<Fabric, 3> kShelf = {
-      Fabric{"cotton-jersey", "mid-weight cotton jersey", FabricKind::knit, 0.35, 0.15, 0.90},
+      Fabric{"cotton-jersey", "mid-weight cotton jersey", FabricKind::knit, 0.45, 0.15, 0.90},
       Fabric{"cotton-rib", "cotton rib", FabricKind::knit, 1.00, 0.20, 0.95},
       Fabric{"cotton-poplin", "cotton poplin", FabricKind::woven, 0.02, 0.0, 1.0},
   };

@@ -25,6 +25,16 @@ Json one(const JoinProof& j) {
   return {{"join", j.join}, {"name", j.name}, {"deviation_deg", j.deviation_deg}, {"ok", j.ok}};
 }
 
+Json one(const LimitProof& l) {
+  return {{"id", l.id},
+          {"name", l.name},
+          {"quantity", l.quantity},
+          {"sense", l.at_most ? "at-most" : "at-least"},
+          {"bound_mm", l.bound_mm},
+          {"found_mm", l.found_mm},
+          {"ok", l.ok}};
+}
+
 Json one(const OutlineProof& o) {
   return {{"piece", o.piece}, {"problems", problems_to_json(o.problems)}, {"ok", o.ok}};
 }
@@ -69,10 +79,15 @@ Json one(const SeamProof& s) {
 }  // namespace
 
 Json to_json(const Proof& proof) {
-  return {{"pass", proof.pass},        {"failures", problems_to_json(proof.failures)},
-          {"seams", all(proof.seams)}, {"bindings", all(proof.bindings)},
-          {"joins", all(proof.joins)}, {"outlines", all(proof.outlines)},
-          {"moved", all(proof.moved)}, {"measures", all(proof.measures)}};
+  return {{"pass", proof.pass},
+          {"failures", problems_to_json(proof.failures)},
+          {"seams", all(proof.seams)},
+          {"bindings", all(proof.bindings)},
+          {"joins", all(proof.joins)},
+          {"limits", all(proof.limits)},
+          {"outlines", all(proof.outlines)},
+          {"moved", all(proof.moved)},
+          {"measures", all(proof.measures)}};
 }
 
 Json to_json(const std::vector<StepNote>& notes) {

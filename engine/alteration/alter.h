@@ -30,7 +30,8 @@ struct Altered {
 /// every step is applied or none: on error the problems name the step ("/steps/1/...") and why:
 /// those of check_step, "operation-not-here" (this block has no such piece, edge, dart or line),
 /// "amount-too-large" (the geometry does not allow it), "no-solution" (with the constraint that
-/// cannot be met).
+/// cannot be met), "conflict" (the smallest set of constraints that cannot hold together), "limit"
+/// (a head, a hip, a hand would no longer pass; see constraint/limits.h).
 Result<Altered> alter(const Block& block, const std::vector<Step>& steps);
 
 }  // namespace pinwright

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "engine/alteration/edit.h"
+#include "engine/constraint/conflict.h"
 
 namespace pinwright {
 
@@ -15,6 +16,9 @@ EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge
 double stated_ease(const Seam& seam);
 /// True for the seams of a sleeve cap: run a is made of cap edges.
 bool is_cap_seam(const Block& block, const Seam& seam);
+
+/// The problem "conflict" (of several statements) or "no-solution" (of one).
+Problem conflict_problem(const Conflict& conflict);
 
 /// Part 1 of restore(): solve_body.cc.
 Result<Done> solve_body(Edit& edit);

@@ -9,6 +9,8 @@
 #include <cmath>
 
 #include "engine/alteration/follow.h"
+#include "engine/constraint/conflict.h"
+#include "engine/constraint/limits.h"
 #include "engine/constraint/solve.h"
 #include "engine/geometry/arc_length.h"
 
@@ -112,12 +114,13 @@ Result<Done> follow_cap(Edit& edit) {
     }
     if (concerned) system.angles.push_back(std::move(angle));
   }
+  add_limits(edit.limits_before, edit.block, system, Words::yes);
   Block best = edit.block;
   for (const double stiffness : kStiffness) {
     Block trial = edit.block;
     system.smoothness = stiffness;
     const Result<SolveReport> solved = solve(trial, system);
-    if (!solved) return solved.problems();
+    if (!solved) return conflict_problem(smallest_conflict(edit.block, system));
     best = std::move(trial);
     if (first_wiggle(edit, best).piece == kNowhere) break;
   }

@@ -36,6 +36,14 @@ bool is_cap_seam(const Block& block, const Seam& seam) {
   return !seam.a.empty();
 }
 
+Problem conflict_problem(const Conflict& conflict) {
+  const bool several = conflict.members.size() > 1;
+  return {several ? "conflict" : "no-solution",
+          conflict.members.empty() ? "" : conflict.members.back().name, told(conflict),
+          conflict.relax.empty() ? "take a smaller amount, or split the change between two places"
+                                 : conflict.relax};
+}
+
 Result<Done> restore(Edit& edit) {
   for (const auto part : {&solve_body, &follow_cap, &follow_notches}) {
     const Result<Done> done = part(edit);

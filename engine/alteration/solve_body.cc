@@ -4,6 +4,8 @@
 #include <optional>
 
 #include "engine/alteration/follow.h"
+#include "engine/constraint/conflict.h"
+#include "engine/constraint/limits.h"
 #include "engine/constraint/residuals.h"
 #include "engine/constraint/solve.h"
 #include "engine/geometry/arc_length.h"
@@ -185,7 +187,7 @@ std::set<EdgeAt> let_in(const Block& block, const std::set<EdgeAt>& changed,
 }
 
 System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const DartTruing& truing,
-                   const std::set<EdgeAt>& let) {
+                   const std::set<EdgeAt>& let, Words words) {
   const Block& block = edit.block;
   System system;
   std::set<EdgeAt> free = truing.edges;
@@ -211,6 +213,7 @@ System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const Dart
   for (const Join& join : block.joins)
     if (!touches_cap(block, join) && any_of_set(edges_of(block, join), free))
       system.angles.push_back(angle_of(block, join));
+  add_limits(edit.limits_before, block, system, words);
   return system;
 }
 
@@ -220,17 +223,16 @@ Result<Done> solve_body(Edit& edit) {
   const std::set<EdgeAt> changed = changed_edges(edit);
   if (changed.empty() && edit.wanted_length.empty()) return Done{};
   const DartTruing truing = dart_truing(edit, changed);
-  Problems first;
+  std::set<EdgeAt> unsolved;  // what was let in
   std::optional<Block> wiggly;
   for (const double stiffness : kStiffness) {
     for (const bool wide : {false, true}) {
       const std::set<EdgeAt> let = let_in(edit.block, changed, truing.edges, wide);
-      System system = body_system(edit, changed, truing, let);
+      System system = body_system(edit, changed, truing, let, Words::no);
       system.smoothness = stiffness;
       Block trial = edit.block;
-      const Result<SolveReport> solved = solve(trial, system);
-      if (!solved) {
-        if (first.empty()) first = solved.problems();
+      if (!solve(trial, system)) {
+        unsolved = let;
         continue;
       }
       if (first_wiggle(edit, trial).piece == kNowhere) {
@@ -239,7 +241,11 @@ Result<Done> solve_body(Edit& edit) {
       }
       if (!wiggly) wiggly = std::move(trial);
     }
-    if (!wiggly) return first;  // stiffness does not make a solution where there is none
+    // Stiffness does not make a solution where there is none.
+    if (!wiggly) {
+      const System system = body_system(edit, changed, truing, unsolved, Words::yes);
+      return conflict_problem(smallest_conflict(edit.block, system));
+    }
   }
   edit.block = std::move(*wiggly);  // check_sound says which curve wiggles
   return Done{};

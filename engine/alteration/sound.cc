@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "engine/alteration/follow.h"
+#include "engine/constraint/limits.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/area.h"
 #include "engine/geometry/fairing.h"
@@ -73,6 +74,15 @@ Result<Done> check_sound(const Edit& edit) {
       return too_large("the outline of the " + piece.id + " would cross itself",
                        "take a smaller amount");
     }
+  }
+  const std::vector<Limit> broken =
+      newly_broken(edit.limits_before, edit.block, edit.block.drafted_for.body, edit.block.fabric);
+  if (!broken.empty()) {
+    const Limit& limit = broken.front();
+    return Problem{"limit", limit.name,
+                   limit.quantity + " would be " + mm_text(limit.found) +
+                       ", against the limit that " + limit.name,
+                   limit.relax};
   }
   return Done{};
 }

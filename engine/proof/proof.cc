@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "engine/constraint/limits.h"
 #include "engine/proof/moved.h"
 #include "engine/proof/outline.h"
 #include "engine/proof/references.h"
@@ -45,6 +46,21 @@ std::vector<MeasureProof> measure_proof(const Block& after, const Block* before,
     all.push_back(std::move(p));
   }
   return all;
+}
+
+void prove_limits(const Block& after, const Block* before, const Measurements& body, Proof& proof) {
+  std::vector<Limit> were;
+  if (before != nullptr) were = limits_of(*before, body, before->fabric, Words::no);
+  for (const Limit& l : limits_of(after, body, after.fabric)) {
+    proof.limits.push_back({std::string(l.id), l.name, l.quantity, l.sense == Sense::at_most,
+                            l.bound, l.found, l.holds()});
+  }
+  for (const Limit& l : newly_broken(were, after, body, after.fabric)) {
+    proof.failures.push_back({"limit", l.quantity,
+                              "it is " + number("%.0f mm", l.found) + ", against the limit that " +
+                                  l.name + " (" + number("%.0f mm", l.bound) + ")",
+                              l.relax});
+  }
 }
 
 }  // namespace
@@ -99,7 +115,9 @@ Proof prove(const Block& after, const Block* before, const Measurements* body) {
     proof.joins.push_back(j);
   }
   if (before != nullptr) proof.moved = moved_edges(*before, after);
-  proof.measures = measure_proof(after, before, body != nullptr ? *body : after.drafted_for.body);
+  const Measurements& on = body != nullptr ? *body : after.drafted_for.body;
+  prove_limits(after, before, on, proof);
+  proof.measures = measure_proof(after, before, on);
   proof.pass = proof.failures.empty();
   return proof;
 }

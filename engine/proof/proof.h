@@ -49,6 +49,18 @@ struct JoinProof {
   bool ok = false;
 };
 
+/// A limit (constraint/limits.h) looked at for the body: does the head pass, does the curve bend
+/// gently enough?
+struct LimitProof {
+  std::string id;
+  std::string name;      ///< what must be: "the neck opening, stretched, passes a head of 560 mm"
+  std::string quantity;  ///< what was counted
+  bool at_most = false;  ///< the bound is the most, else the least
+  double bound_mm = 0.0;
+  double found_mm = 0.0;
+  bool ok = false;
+};
+
 struct OutlineProof {
   std::string piece;
   Problems problems;  ///< empty when closed, counter-clockwise, not crossing, darts equal, ...
@@ -79,6 +91,7 @@ struct Proof {
   std::vector<SeamProof> seams;
   std::vector<BindingProof> bindings;
   std::vector<JoinProof> joins;
+  std::vector<LimitProof> limits;
   std::vector<OutlineProof> outlines;
   std::vector<Moved> moved;            ///< every edge of every piece; empty without a before
   std::vector<MeasureProof> measures;  ///< before == after without a before
@@ -93,7 +106,9 @@ struct Proof {
 Problems check_block(const Block& block);
 
 /// Walks every seam, binding and join of `after`; with `before` also says what moved. A body to
-/// hold the measures against may differ from the one the block was drafted for.
+/// hold the measures and the limits against may differ from the one the block was drafted for. A
+/// limit that does not hold is a failure ("limit") unless `before` broke it already and `after` is
+/// no worse; it is listed as not ok in either case.
 Proof prove(const Block& after, const Block* before = nullptr, const Measurements* body = nullptr);
 
 }  // namespace pinwright

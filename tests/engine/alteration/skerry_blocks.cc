@@ -11,7 +11,7 @@ Block drafted(const std::string& kind, const std::string& wearer, Fabric fabric)
   const Measurements body = {
       {"bust-girth", 920},         {"waist-girth", 740},
       {"hip-girth", 980},          {"neck-base-girth", 370},
-      {"head-girth", 560},         {"hand-girth", 190},
+      {"head-girth", 545},         {"hand-girth", 190},
       {"upper-arm-girth", 290},    {"shoulder-length", 125},
       {"across-back-width", 350},  {"across-front-width", 330},
       {"bust-point-width", 190},   {"neck-shoulder-point-to-bust-point", 265},
@@ -35,7 +35,7 @@ Block drafted(const std::string& kind, const std::string& wearer, Fabric fabric)
 const Block& knit_top() {
   static const Block block =
       drafted("knit-top", "deckhand-3",
-              {"mid-weight-jersey", "mid-weight cotton jersey", FabricKind::knit, 0.4, 0.2, 0.9});
+              {"mid-weight-jersey", "mid-weight cotton jersey", FabricKind::knit, 0.49, 0.2, 0.9});
   return block;
 }
 

@@ -50,8 +50,7 @@ TEST(Constraints, JacobianAgreesWithDifferences) {
     Eigen::VectorXd less = variables.start();
     more[k] += kStep;
     less[k] -= kStep;
-    const Eigen::VectorXd difference =
-        (values_at(more) - values_at(less)) / (2.0 * kStep);
+    const Eigen::VectorXd difference = (values_at(more) - values_at(less)) / (2.0 * kStep);
     EXPECT_LT((difference - jacobian.col(k)).cwiseAbs().maxCoeff(), 1e-5) << "unknown " << k;
   }
 }
