@@ -153,7 +153,10 @@ TEST(Elbow, IsRefusedOnAShortSleeveAndBeyondItsEase) {
 }
 
 TEST(UpperArm, ThinArmUndoesTheLargeOne) {
-  for (const Block* before : {&knit_top(), &woven_bodice()}) {
+  for (const Block* drafted : {&knit_top(), &woven_bodice()}) {
+    Block thin_arm = *drafted;
+    thin_arm.drafted_for.body["upper-arm-girth"] = 240.0;
+    const Block* before = &thin_arm;
     const Block wide = altered(*before, {step("widen-upper-arm", 40, {}, Of::whole)});
     const Block thin = altered(wide, {step("widen-upper-arm", -40, {}, Of::whole)});
     expect_measures(*before, thin, kSleeve, 0.5);
