@@ -77,6 +77,26 @@ Operation operation_of(std::string_view id) {
     };
   if (id == "let-out-dart")
     return [](Edit& e, const Step& s) { return let_out_dart(e, half_of(s), option(s, "piece")); };
+  if (id == "move-bust-point")
+    return [](Edit& e, const Step& s) {
+      return move_bust_point(e, distance_of(s), option(s, "direction") == "sideways");
+    };
+  if (id == "rotate-dart")
+    return [](Edit& e, const Step& s) {
+      return rotate_dart(e, s.amount, option(s, "piece"), option(s, "from"), option(s, "to"));
+    };
+  if (id == "divide-dart")
+    return [](Edit& e, const Step& s) {
+      return divide_dart(e, s.amount, option(s, "piece"), option(s, "seam"));
+    };
+  if (id == "ease-dart")
+    return [](Edit& e, const Step& s) {
+      return ease_dart(e, s.amount, option(s, "piece"), option(s, "seam"));
+    };
+  if (id == "lengthen-dart")
+    return [](Edit& e, const Step& s) {
+      return lengthen_dart(e, distance_of(s), option(s, "piece"), option(s, "seam"));
+    };
   if (id == "set-binding-ratio") {
     return
         [](Edit& e, const Step& s) { return set_binding_ratio(e, s.amount, option(s, "binding")); };
@@ -84,12 +104,30 @@ Operation operation_of(std::string_view id) {
   return {};
 }
 
-// What a step needs on the block before it can be done, without a line moving: notches, a dart
-// without intake. Nothing for most.
+// What changes the parts that a block has, before the step itself: notches, a dart without intake,
+// a dart turned into another. Nothing for most.
 using Preparation = std::function<Result<Block>(const Block&, const Step&)>;
 
 Preparation preparation_of(std::string_view id) {
   if (id == "ease-elbow") return [](const Block& b, const Step&) { return with_elbow_notches(b); };
+  if (id == "full-bust")
+    return [](const Block& b, const Step& s) {
+      return with_bust_dart(b, option(s, "takes-up") == "new-dart");
+    };
+  if (id == "lengthen-over-bust")
+    return [](const Block& b, const Step&) { return with_bust_dart(b, false); };
+  if (id == "rotate-dart")
+    return [](const Block& b, const Step& s) {
+      return with_dart_rotated(b, s.amount, option(s, "piece"), option(s, "from"), option(s, "to"));
+    };
+  if (id == "divide-dart")
+    return [](const Block& b, const Step& s) {
+      return with_dart_divided(b, s.amount, option(s, "piece"), option(s, "seam"));
+    };
+  if (id == "ease-dart")
+    return [](const Block& b, const Step& s) {
+      return with_dart_eased(b, s.amount, option(s, "piece"), option(s, "seam"));
+    };
   return {};
 }
 
@@ -128,6 +166,7 @@ Result<Stepped> do_step(const Block& start, const Step& step) {
     prepared = std::move(*made);
   }
   Edit edit(prepared ? *prepared : start);
+  edit.given = &start;
   const Result<Done> changed = operation(edit, step);
   if (!changed) return changed.problems();
   const Result<Done> restored = restore(edit);

@@ -13,6 +13,9 @@
 //   full bust, dartless knit: 1 turns likewise; the side goes out by w at the bust level, running
 //   out to nothing at the hem; what opens at the side is eased in between the bust notches.
 //
+//   full bust, a new dart: the side of a dartless front is parted below the bust level and the
+//   swing opens the new dart there; it is let go again with ease-dart.
+//
 //   lengthen: all below the bust level goes down by d; the bust dart, or the eased side, takes it
 //   up.
 //
@@ -20,6 +23,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/alteration/dart_turn.h"
 #include "engine/alteration/operations.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/intersect.h"
@@ -28,6 +32,8 @@ namespace pinwright {
 namespace {
 
 constexpr double kMostSideEaseMm = 25.4;  // 1 in, common practice (1/2 to 1 in)
+
+constexpr double kShortOfBustMm = 25.0;  // of a new dart: 1/2 to 2 in, common practice
 
 struct BustFront {
   std::size_t at = 0;
@@ -54,7 +60,11 @@ Result<BustFront> bust_front(const Edit& edit) {
     if (d.toward != "bust-point") continue;
     const std::size_t in = edge_index(piece, d.leg_in);
     const EdgeRole beside = piece.edges[before_in(piece, in)].role;
-    (beside == EdgeRole::side ? f.bust_dart_in : f.waist_dart_in) = in;
+    // Of several darts in the side the upper one opens.
+    if (beside == EdgeRole::side &&
+        (f.bust_dart_in == kNowhere || ring_order(piece, in) > ring_order(piece, f.bust_dart_in)))
+      f.bust_dart_in = in;
+    if (beside == EdgeRole::waist) f.waist_dart_in = in;
   }
   return f;
 }
@@ -155,6 +165,25 @@ void hold_across_front(Edit& edit, const BustFront& f) {
 
 }  // namespace
 
+Result<Block> with_bust_dart(const Block& before, bool new_dart) {
+  const std::size_t at = piece_index(before, "front");
+  if (at == kNowhere) return before;
+  Block block = before;
+  const Landmark* mark = find_landmark(block.pieces[at], "bust-point");
+  const bool dart_there = find_dart(block, "front", "side").ok();
+  const bool eased = eased_section(block, "side") != nullptr;
+  if (mark == nullptr || dart_there || (eased && !new_dart)) return block;
+  const Vec2 bust = mark->at;
+  const Result<DartPlace> made = open_place(block, at, "side", bust, "bust-point");
+  if (!made) return made.problems();
+  Piece& piece = block.pieces[at];
+  const Vec2 mouth = piece.edges[made->in].curve.start();
+  const Vec2 tip = bust + kShortOfBustMm * unit(mouth - bust);
+  piece.edges[made->in].curve = straight_curve(mouth, tip);
+  piece.edges[made->out].curve = straight_curve(tip, mouth);
+  return block;
+}
+
 Result<Done> full_bust(Edit& edit, HalfMm amount) {
   const Result<BustFront> found = bust_front(edit);
   if (!found) return found.problems();
@@ -199,6 +228,8 @@ Result<Done> full_bust(Edit& edit, HalfMm amount) {
   set_from_to(piece, motions, dart_out, f.body.underarm_corner, swing);
   set_from_to(piece, motions, f.body.side_corner, before_in(piece, f.bust_dart_in), out);
   motions[f.body.hem_corner] = down;
+  // Without a waist dart to open, the side runs out to nothing at the hem.
+  if (f.waist_dart_in == kNowhere) motions[f.body.side_corner] = down;
   if (f.waist_dart_in != kNowhere) {
     motions[before_in(piece, f.waist_dart_in)] = down;
     motions[f.waist_dart_in] = translation(mark_moves);

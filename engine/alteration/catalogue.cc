@@ -1,6 +1,7 @@
 #include "engine/alteration/catalogue.h"
 
 #include <cmath>
+#include <cstdio>
 #include <string>
 
 #include "engine/base/nearest_word.h"
@@ -85,12 +86,13 @@ const std::vector<OperationInfo>& table() {
       {"full-bust",
        "Spread over the bust",
        "Cut the half front through the bust point and swing the side part out; the bust dart, or "
-       "in a dartless knit the eased side length, takes up the length that opens. The back stays.",
+       "in a dartless knit the eased side length, takes up the length that opens; a front without "
+       "a dart gets one at the side when asked for. The back stays.",
        AmountKind::half,
        "spreads; negative overlaps for a small bust",
        3.0,
        38.0,
-       {}},
+       {{"takes-up", {"as-drawn", "new-dart"}, false}}},
       {"lengthen-over-bust",
        "Lengthen over the bust",
        "Cut the front across at the bust level, hinged at the back edge of the side seam, and "
@@ -190,13 +192,62 @@ const std::vector<OperationInfo>& table() {
        3.0,
        12.7,
        {{"piece", {"front", "back"}, false}}},
+      {"move-bust-point",
+       "Move the bust point",
+       "Move the bust point and its darts up or down, or sideways; a dart's mouth slides along its "
+       "seam, an eased side moves its bust notches. Back and sleeve keep their lines.",
+       AmountKind::distance,
+       "up, or outward; negative down, or inward",
+       3.0,
+       25.4,
+       {{"direction", {"up-down", "sideways"}, false}}},
+      {"rotate-dart",
+       "Move a dart to another seam",
+       "Turn the cloth between two darts about the point of the first: it closes, wholly or by a "
+       "share of its angle, and the other opens by the same angle; where the other seam has no "
+       "dart "
+       "one is made.",
+       AmountKind::ratio,
+       "share of the dart, 1 for all of it",
+       0.1,
+       1.0,
+       {{"piece", {"front", "back"}, false},
+        {"from", {"side", "shoulder", "waist"}, true},
+        {"to", {"side", "shoulder", "waist"}, true}}},
+      {"divide-dart",
+       "Divide a dart in two",
+       "Open a second dart in the same seam, so far from the first, and give it half of the first "
+       "one's angle.",
+       AmountKind::distance,
+       "divides; negative joins the two again",
+       15.0,
+       38.0,
+       {{"piece", {"front", "back"}, false}, {"seam", {"side", "shoulder", "waist"}, false}}},
+      {"ease-dart",
+       "Let a dart go into ease",
+       "Sew a dart shallower and ease the width that it gives into its seam; a dart that gives all "
+       "is taken out and its seam drawn in one line.",
+       AmountKind::distance,
+       "lets the dart go; negative takes ease up into a dart",
+       3.0,
+       12.7,
+       {{"piece", {"front", "back"}, false}, {"seam", {"side", "shoulder"}, false}}},
+      {"lengthen-dart",
+       "Lengthen a dart",
+       "Move the dart's point nearer to the bust point or the shoulder blade, its mouth stays as "
+       "wide.",
+       AmountKind::distance,
+       "lengthens; negative shortens",
+       3.0,
+       25.4,
+       {{"piece", {"front", "back"}, false}, {"seam", {"side", "shoulder", "waist"}, false}}},
       {"set-binding-ratio",
        "Cut the strip to another ratio",
        "The strip's length becomes ratio times the opening on the stitching line.",
        AmountKind::ratio,
        "strip : opening",
-       0.0,
-       1.0,
+       0.5,
+       1.2,
        {{"binding", {"neck-binding"}, false}}},
       {"sew",
        "Change the sewing or pressing",
@@ -260,11 +311,13 @@ void check_options(const OperationInfo& info, const Step& step, const std::strin
 void check_amount(const OperationInfo& info, const Step& step, const std::string& prefix,
                   Problems& problems) {
   if (info.amount == AmountKind::ratio) {
-    if (!std::isfinite(step.amount) || step.amount < 0.5 || step.amount > 1.2) {
-      problems.push_back(
-          {"amount-range", prefix + "/amount",
-           "a ratio of " + std::to_string(step.amount) + " can be no strip : opening",
-           "give a plain number between 0.5 and 1.2, e.g. 0.9 for a jersey strip"});
+    if (!std::isfinite(step.amount) || step.amount < info.least || step.amount > info.most) {
+      char range[64];
+      std::snprintf(range, sizeof range, "%.2g and %.2g", info.least, info.most);
+      problems.push_back({"amount-range", prefix + "/amount",
+                          std::to_string(step.amount) + " can not be meant here (" +
+                              std::string(info.positive) + ")",
+                          "give a plain number between " + std::string(range)});
     }
     return;
   }

@@ -32,7 +32,8 @@ struct OperationInfo {
   AmountKind amount = AmountKind::half;
   std::string_view positive;  ///< what a positive amount does ("closes"); negative does the reverse
   double least = 0.0;         ///< smallest |amount| worth making, mm (3 mm: common practice 1/8 in)
-  double most = 0.0;          ///< largest |amount| before another way is better
+  double most = 0.0;          ///< largest |amount| before another way is better; least and most
+                              ///< are the range of a ratio
   std::vector<OptionInfo> options;
 };
 
@@ -52,7 +53,8 @@ struct OperationInfo {
 ///  recut) lower-underarm       distance  (front, back and sleeve; negative raises) let-out-side
 ///  half      level=all|bust|waist|hem (half the amount on the front's, half on
 ///                                 the back's side edge; the sleeve follows; negative takes in)
-///  full-bust            half      (spread the half front by so much at the bust point, negative
+///  full-bust            half      takes-up=as-drawn|new-dart (spread the half front by so much at
+///  the bust point, negative
 ///                                 overlaps; the bust dart or the eased side length takes it up)
 ///  lengthen-over-bust   distance  (more length over the bust; the dart or the side ease takes it
 ///  up) lengthen             distance  piece=body|sleeve (parallel, at the piece's line; negative

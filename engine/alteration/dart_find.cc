@@ -12,6 +12,16 @@ bool lies_in(const Edge& edge, const std::string& seam) {
   return seam == "waist" && edge.role == EdgeRole::waist;
 }
 
+std::size_t ring_order(const Piece& piece, std::size_t edge) {
+  const std::size_t n = piece.edges.size();
+  std::size_t centre = n - 1;
+  for (std::size_t i = 0; i < n; ++i)
+    if (piece.edges[i].role == EdgeRole::centre_front ||
+        piece.edges[i].role == EdgeRole::centre_back)
+      centre = i;
+  return (edge + n - 1 - centre) % n;
+}
+
 DartPlace place_of_dart(const Piece& piece, std::size_t piece_at, std::size_t dart) {
   DartPlace d;
   d.piece = piece_at;
@@ -32,7 +42,7 @@ Result<DartPlace> find_dart(const Block& block, const std::string& piece_id,
   for (std::size_t i = 0; i < piece.darts.size(); ++i) {
     const DartPlace d = place_of_dart(piece, at, i);
     if (!lies_in(piece.edges[d.before], seam) || !lies_in(piece.edges[d.after], seam)) continue;
-    if (!best || d.in > best->in) best = d;
+    if (!best || ring_order(piece, d.in) > ring_order(piece, best->in)) best = d;
   }
   if (!best)
     return not_here("the " + piece_id + " has no dart in the " + seam,

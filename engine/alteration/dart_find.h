@@ -23,6 +23,9 @@ struct DartPlace {
 
 /// The edges that `seam` (side | shoulder | waist) names: waist only where the bodice ends there.
 bool lies_in(const Edge& edge, const std::string& seam);
+/// Position in the ring counted from the edge that follows the centre: the bodice half runs
+/// waist or hem, side, armhole, shoulder, neckline, centre.
+std::size_t ring_order(const Piece& piece, std::size_t edge);
 /// Place of the dart with this index.
 DartPlace place_of_dart(const Piece& piece, std::size_t piece_at, std::size_t dart);
 /// The dart of a bodice half (front | back) in a seam; of several in one seam the one nearest to

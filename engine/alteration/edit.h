@@ -16,7 +16,9 @@
 namespace pinwright {
 
 struct Edit {
-  const Block& before;  ///< as it was when the step began
+  const Block&
+      before;  ///< as it was when the step began, its parts prepared (a dart put in or out)
+  const Block* given = nullptr;  ///< the block as given to alter()
   Block block;
   /// Wanted length after the step, mm, for edges that the step changes.
   std::map<EdgeAt, double> wanted_length;

@@ -25,7 +25,9 @@ Result<Done> move_shoulder_tip(Edit& edit, DistanceMm amount);
 Result<Done> lower_underarm(Edit& edit, DistanceMm amount);
 /// side.cc. level: all | bust | waist | hem.
 Result<Done> let_out_side(Edit& edit, HalfMm amount, const std::string& level);
-/// bust.cc
+/// bust.cc. with_bust_dart() gives a front without a dart in its side one without intake, where
+/// nothing can be eased in or where it is asked for; no line moves.
+Result<Block> with_bust_dart(const Block& before, bool new_dart);
 Result<Done> full_bust(Edit& edit, HalfMm amount);
 Result<Done> lengthen_over_bust(Edit& edit, DistanceMm amount);
 /// lengthen.cc. piece: body | sleeve.
@@ -49,6 +51,26 @@ Result<Done> scoop_edge(Edit& edit, DistanceMm amount, const std::string& piece,
                         const std::string& edge);
 /// waist_dart.cc
 Result<Done> let_out_dart(Edit& edit, HalfMm amount, const std::string& piece);
+/// bust_point.cc
+Result<Done> move_bust_point(Edit& edit, DistanceMm amount, bool sideways);
+/// rotate_dart.cc. from, to, seam: side | shoulder | waist; share 0 to 1. The with_... part turns
+/// the cloth, exactly; the second places the points and lets restore() true the mouths.
+Result<Block> with_dart_rotated(const Block& before, double share, const std::string& piece,
+                                const std::string& from, const std::string& to);
+Result<Done> rotate_dart(Edit& edit, double share, const std::string& piece,
+                         const std::string& from, const std::string& to);
+Result<Block> with_dart_divided(const Block& before, double apart, const std::string& piece,
+                                const std::string& seam);
+Result<Done> divide_dart(Edit& edit, double apart, const std::string& piece,
+                         const std::string& seam);
+/// dart_ease.cc. seam: side | shoulder.
+Result<Block> with_dart_eased(const Block& before, double amount, const std::string& piece,
+                              const std::string& seam);
+Result<Done> ease_dart(Edit& edit, double amount, const std::string& piece,
+                       const std::string& seam);
+/// dart_length.cc
+Result<Done> lengthen_dart(Edit& edit, DistanceMm amount, const std::string& piece,
+                           const std::string& seam);
 /// strip.cc
 Result<Done> set_binding_ratio(Edit& edit, double ratio, const std::string& binding);
 

@@ -176,7 +176,7 @@ std::set<EdgeAt> let_in(const Block& block, const std::set<EdgeAt>& changed,
     });
     if (can_give && !wide) continue;
     for (const EdgeAt e : edges) {
-      // At a dart's mouth the curves of its own piece give first.
+      // At a dart's mouth, or where one was, the curves of its own piece give first.
       const bool own = !at_mouth || wide ||
                        std::any_of(at_mouths.begin(), at_mouths.end(),
                                    [&](EdgeAt m) { return m.piece == e.piece; });
@@ -223,11 +223,13 @@ Result<Done> solve_body(Edit& edit) {
   const std::set<EdgeAt> changed = changed_edges(edit);
   if (changed.empty() && edit.wanted_length.empty()) return Done{};
   const DartTruing truing = dart_truing(edit, changed);
+  std::set<EdgeAt> local = truing.edges;  // what these pieces changed they make good themselves
+  local.insert(edit.redrawn.begin(), edit.redrawn.end());
   std::set<EdgeAt> unsolved;  // what was let in
   std::optional<Block> wiggly;
   for (const double stiffness : kStiffness) {
     for (const bool wide : {false, true}) {
-      const std::set<EdgeAt> let = let_in(edit.block, changed, truing.edges, wide);
+      const std::set<EdgeAt> let = let_in(edit.block, changed, local, wide);
       System system = body_system(edit, changed, truing, let, Words::no);
       system.smoothness = stiffness;
       Block trial = edit.block;
