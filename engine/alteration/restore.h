@@ -16,9 +16,10 @@ namespace pinwright {
 ///  4. strips follow their openings, linings their shells, lengthening lines the new width.
 /// Throughout, the limits of constraint/limits.h hold (heads pass, curves bend gently, ...) unless
 /// the block broke them before; then they do not get worse.
-/// Problems: "conflict" with the smallest set of statements that cannot hold together, "no-solution"
-/// when it is a single one, "limit" when a limit would break; "amount-too-large" when an edge would gain a wiggle, an outline would
-/// cross itself, or a dart would turn inside out. On a problem the edit is not to be used.
+/// Problems: "conflict" with the smallest set of statements that cannot hold together,
+/// "no-solution" when it is a single one, "limit" when a limit would break; "amount-too-large" when
+/// an edge would gain a wiggle, an outline would cross itself, or a dart would turn inside out. On
+/// a problem the edit is not to be used.
 Result<Done> restore(Edit& edit);
 
 }  // namespace pinwright
