@@ -8,7 +8,7 @@
 //
 // e is half of the amount on the half pattern, on the front's side edge and on the back's alike.
 // Where U moves, the sleeve's underarm corners go out by the same. The side seams keep their
-// length. Inverse: the negative amount.
+// length, but for level waist in a longer body: there they stay equal to each other. Inverse: the negative amount.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -118,14 +118,14 @@ Result<Done> change_half(Edit& edit, std::size_t at, const BodiceAnatomy& body,
   }
   move_corners(edit, at, motions);
   hold_width(edit, at, body, change);
-  if (change.level == Level::all) return Done{};
+  // Inside the side both ends stay, so that a deeper curve is a longer one: front and back alike.
+  if (change.level == Level::all || change.level == Level::waist_inside) return Done{};
   // A side in two parts, over a dart, follows its mate's length as a whole.
   if (body.side.size() == 1)
     edit.wanted_length[{at, body.side.front()}] = length(old.edges[body.side.front()].curve);
   // A slanted side that keeps its length and swings out ends a little higher or lower.
   const std::size_t gives = change.level == Level::foot ? body.side_corner : body.underarm_corner;
-  if (change.level != Level::waist_inside)
-    edit.free_corners.push_back({{at, gives}, {false, true}});
+  edit.free_corners.push_back({{at, gives}, {false, true}});
   return Done{};
 }
 
