@@ -4,6 +4,7 @@
 
 #include "engine/sizing/amounts.h"
 #include "engine/sizing/bounded_least_squares.h"
+#include "engine/sizing/search.h"
 #include "engine/sizing/targets.h"
 
 namespace pinwright {
@@ -11,11 +12,12 @@ namespace {
 
 constexpr double kFirmHold = 0.5;      // weight of 1 mm of drift against 1 tolerance
 constexpr double kSmallAmount = 2e-3;  // weight of 1 mm of amount
-constexpr double kEnough = 0.25;       // share of the tolerance
-constexpr double kStill = 0.5;         // mm of drift that nobody sees
-constexpr double kHelps = 0.98;        // an operation that leaves more than this share is no help
-constexpr double kNeedless = 1.02;     // dropping one that costs less than this share
-constexpr double kSees = 1e-4;         // effects below this, mm a mm, are rounding
+constexpr double kEnough = 0.25;       // share of the tolerance, where exact_to is less
+constexpr int kPasses = 4;
+constexpr double kStill = 0.5;      // mm of drift that nobody sees
+constexpr double kHelps = 0.98;     // an operation that leaves more than this share is no help
+constexpr double kNeedless = 1.02;  // dropping one that costs less than this share
+constexpr double kSees = 1e-4;      // effects below this, mm a mm, are rounding
 
 // Every operation that moves lines, with every choice of its options.
 std::vector<Cure> all_cures() {
@@ -43,22 +45,24 @@ struct Wish {
   Eigen::Index row = 0;
   double change = 0.0;
   double tolerance = 1.0;
+  double enough = 0.0;
   std::size_t target = 0;
 };
 
 class Choice {
  public:
   Choice(const Block& block, const std::vector<Target>& targets)
-      : targets_(targets), list_{measures(block)} {
-    const Eigen::VectorXd now = list_.of(block);
+      : block_(block), targets_(targets), list_{measures(block)} {
+    const Eigen::VectorXd now = start_ = list_.of(block);
     std::vector<bool> asked(list_.names.size(), false);
     for (std::size_t i = 0; i < targets.size(); ++i) {
       const int at = list_.find(targets[i].measure);
       if (at < 0 || !std::isfinite(targets[i].wanted) || !(targets[i].tolerance > 0.0)) continue;
       const GarmentMeasure& m = list_.names[static_cast<std::size_t>(at)];
       asked[static_cast<std::size_t>(at)] = true;
-      wishes_.push_back(
-          {at, targets[i].wanted * MeasureList::scale(m) - now[at], targets[i].tolerance, i});
+      wishes_.push_back({at, targets[i].wanted * MeasureList::scale(m) - now[at],
+                         targets[i].tolerance,
+                         std::max(kEnough * targets[i].tolerance, targets[i].exact_to), i});
     }
     for (std::size_t i = 0; i < asked.size(); ++i)
       if (!asked[i]) held_.push_back(static_cast<Eigen::Index>(i));
@@ -71,11 +75,59 @@ class Choice {
     }
     int alterations = 0;
     effect_ = first_jacobian(block, list_, unknowns_, alterations);
+    one_sided(alterations);
   }
 
   std::vector<Cure> choose() {
     if (cures_.empty()) return {};
-    double left = cost({}).merit;
+    std::vector<std::size_t> best;
+    double least = 0.0;
+    for (int pass = 0; pass < kPasses; ++pass) {
+      select();
+      if (chosen_.empty()) break;
+      const double left = try_out();
+      if (best.empty() || left < least) {
+        best = chosen_;
+        least = left;
+      }
+      if (least == 0.0) break;
+    }
+    chosen_ = std::move(best);
+    const Cost sized = cost(chosen_);
+    std::vector<Cure> cures;
+    for (std::size_t i = 0; i < chosen_.size(); ++i) {
+      Cure cure = cures_[chosen_[i]];
+      cure.asked_by = served_by(chosen_[i], sized.x[static_cast<Eigen::Index>(i)]);
+      cures.push_back(std::move(cure));
+    }
+    return cures;
+  }
+
+ private:
+  struct Cost {
+    double merit = 0.0;
+    Eigen::VectorXd x;
+  };
+
+  // An operation that the block refuses the other way has its bound there.
+  void one_sided(int& alterations) {
+    for (std::size_t k = 0; k < unknowns_.size(); ++k) {
+      Unknown& u = unknowns_[k];
+      if (u.least == u.most) continue;
+      for (const double h : {-1.0, 1.0}) {
+        Eigen::VectorXd x(1);
+        x[0] = h;
+        if (try_amounts(block_, list_, {u}, x, alterations).trial) continue;
+        (h < 0.0 ? u.least : u.most) = 0.0;
+      }
+    }
+  }
+
+  // Forward selection on the linear effects.
+  void select() {
+    chosen_.clear();
+    last_ = cost({});
+    double left = last_.merit;
     while (chosen_.size() < kMostCures && !enough()) {
       std::size_t best = cures_.size();
       double least = left * kHelps;
@@ -96,21 +148,39 @@ class Choice {
     }
     drop_needless();
     std::sort(chosen_.begin(), chosen_.end());
-    const Cost sized = cost(chosen_);
-    std::vector<Cure> cures;
-    for (std::size_t i = 0; i < chosen_.size(); ++i) {
-      Cure cure = cures_[chosen_[i]];
-      cure.asked_by = served_by(chosen_[i], sized.x[static_cast<Eigen::Index>(i)]);
-      cures.push_back(std::move(cure));
-    }
-    return cures;
   }
 
- private:
-  struct Cost {
-    double merit = 0.0;
-    Eigen::VectorXd x;
-  };
+  // The chosen ones sized on the block itself: what is left over, 0 when nothing that counts. Their
+  // effects and bounds are known better afterwards.
+  double try_out() {
+    SizingInput input;
+    for (const std::size_t k : chosen_) input.cures.push_back(cures_[k]);
+    for (const Wish& wish : wishes_) input.targets.push_back(targets_[wish.target]);
+    const Result<Rows> rows = rows_of(block_, input);
+    if (!rows) return 0.0;
+    std::vector<Unknown> unknowns;
+    for (const std::size_t k : chosen_) unknowns.push_back(unknowns_[k]);
+    int alterations = 0;
+    const Found found = search_amounts(block_, *rows, unknowns, alterations);
+    double left = 0.0;
+    for (const Wish& wish : wishes_) {
+      const double miss = std::abs(found.trial.value[wish.row] - start_[wish.row] - wish.change);
+      if (miss > wish.enough) left += std::pow(miss / wish.tolerance, 2);
+    }
+    for (const Eigen::Index row : held_) {
+      const double drift = std::abs(found.trial.value[row] - start_[row]);
+      if (drift > kStill) left += std::pow(kFirmHold * drift, 2);
+    }
+    for (std::size_t i = 0; i < chosen_.size(); ++i) {
+      const auto at = static_cast<Eigen::Index>(i);
+      unknowns_[chosen_[i]].least = unknowns[i].least;
+      unknowns_[chosen_[i]].most = unknowns[i].most;
+      if (std::abs(found.x[at]) > 1.0)
+        effect_.col(static_cast<Eigen::Index>(chosen_[i])) =
+            found.trial.by_step.col(at) / found.x[at];
+    }
+    return left;
+  }
 
   bool contains(std::size_t k) const {
     return std::find(chosen_.begin(), chosen_.end(), k) != chosen_.end();
@@ -153,7 +223,7 @@ class Choice {
       for (std::size_t i = 0; i < chosen_.size(); ++i)
         change += effect_(wish.row, static_cast<Eigen::Index>(chosen_[i])) *
                   last_.x[static_cast<Eigen::Index>(i)];
-      if (std::abs(change - wish.change) > kEnough * wish.tolerance) return false;
+      if (std::abs(change - wish.change) > wish.enough) return false;
     }
     for (const Eigen::Index row : held_) {
       double drift = 0.0;
@@ -193,8 +263,10 @@ class Choice {
     return words;
   }
 
+  const Block& block_;
   const std::vector<Target>& targets_;
   MeasureList list_;
+  Eigen::VectorXd start_;
   std::vector<Wish> wishes_;
   std::vector<Eigen::Index> held_;
   std::vector<Cure> cures_;

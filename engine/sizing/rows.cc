@@ -99,7 +99,7 @@ Result<Rows> rows_of(const Block& block, const SizingInput& input) {
   return rows;
 }
 
-double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const {
+double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x, double hold) const {
   double sum = kSmall * x.squaredNorm();
   for (const TargetRow& t : targets) {
     const double miss = std::max(0.0, std::abs(value[t.row] - t.wanted) - t.exact_to) / t.tolerance;
@@ -107,7 +107,7 @@ double Rows::merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const
   }
   for (const Eigen::Index row : held) {
     const double drift = value[row] - start[row];
-    sum += kHold * drift * drift;
+    sum += hold * drift * drift;
   }
   for (const LimitRow& l : limits) {
     const double v = l.form.dot(value);

@@ -5,9 +5,11 @@
 
 namespace pinwright {
 
-/// Weight (squared) of 1 mm of drift of a held measure against 1 tolerance of a target: a drift of
-/// 30 mm moves a target by 0.003 mm, which nobody sees.
+/// Weight (squared) of 1 mm of drift of a held measure against 1 tolerance of a target, where the
+/// targets can all be met: a drift of 30 mm then costs less than 0.3 of a tolerance.
 inline constexpr double kHold = 1e-4;
+/// The same where they cannot: a target is not chased at all costs.
+inline constexpr double kHoldNearest = 1e-2;
 /// Weight (squared) of 1 mm of amount: only where the measures leave a choice.
 inline constexpr double kSmall = 1e-6;
 /// Weight (squared) of a limit broken by 1 mm where it cannot be kept.
@@ -35,7 +37,7 @@ struct Rows {
   std::vector<LimitRow> limits;
 
   /// What is minimised at these measures and amounts, broken limits counted in.
-  double merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x) const;
+  double merit(const Eigen::VectorXd& value, const Eigen::VectorXd& x, double hold) const;
   /// Every target within its tolerance (`exactly`: within exact_to) and every limit kept to
   /// 0.01 mm.
   bool met(const Eigen::VectorXd& value, bool exactly) const;

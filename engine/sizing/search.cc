@@ -51,8 +51,8 @@ class Search {
   // measures as still as can be; where the bands cannot all be kept, with as little missing as can
   // be. `loosely`: the bands are the tolerances, and nothing is given when they cannot be kept.
   Eigen::VectorXd best_step(bool loosely) {
-    const LeastSquares still = held_and_small();
-    LeastSquares banded = still;
+    hold_ = kHold;
+    LeastSquares banded = held_and_small();
     for (const TargetRow& t : rows_.targets) {
       const double reach = kWithin * (loosely ? t.tolerance : t.exact_to);
       const double lack = t.wanted - found_.trial.value[t.row];
@@ -63,21 +63,22 @@ class Search {
     LeastSquaresAnswer answer = solve_least_squares(banded);
     if (answer.feasible) return answer.x;
     if (loosely) return {};
-    const LeastSquares nearest = missing_least(still);
+    hold_ = kHoldNearest;
+    const LeastSquares nearest = missing_least(held_and_small());
     answer = solve_least_squares(nearest);
     if (!answer.feasible) answer = solve_least_squares(softened(nearest));
     if (!answer.feasible) return {};
     return answer.x.head(found_.x.size());
   }
 
-  // min kHold |held|^2 + kSmall |amounts|^2 within the bounds of the amounts.
+  // min hold |held|^2 + kSmall |amounts|^2 within the bounds of the amounts.
   LeastSquares held_and_small() {
     const Eigen::Index n = found_.x.size();
     const auto held = static_cast<Eigen::Index>(rows_.held.size());
     LeastSquares problem;
     problem.a = Eigen::MatrixXd::Zero(held + n, n);
     problem.b = Eigen::VectorXd::Zero(held + n);
-    const double hold = std::sqrt(kHold);
+    const double hold = std::sqrt(hold_);
     for (Eigen::Index i = 0; i < held; ++i) {
       const Eigen::Index row = rows_.held[static_cast<std::size_t>(i)];
       problem.a.row(i) = hold * found_.jacobian.row(row);
@@ -171,7 +172,7 @@ class Search {
   // Takes the step, or the half of it, ... that lessens the merit. A refusal narrows the bound of
   // the amount that was refused and ends the try: the next step is sought within it.
   bool take(const Eigen::VectorXd& step) {
-    const double before = rows_.merit(found_.trial.value, found_.x);
+    const double before = rows_.merit(found_.trial.value, found_.x, hold_);
     for (double share = 1.0; share > 0.05; share *= 0.5) {
       const Eigen::VectorXd x = found_.x + share * step;
       TrialResult tried = try_amounts(block_, rows_.list, unknowns_, x, alterations_);
@@ -179,7 +180,7 @@ class Search {
         if (++refusals_ > kMostRefusals) return false;
         return narrow(*tried.refusal, x);
       }
-      const bool better = rows_.merit(tried.trial->value, x) < before;
+      const bool better = rows_.merit(tried.trial->value, x, hold_) < before;
       renew(x, *tried.trial);
       if (!better) continue;
       found_.x = x;
@@ -250,6 +251,7 @@ class Search {
   Eigen::MatrixXd first_;
   Found found_;
   int refusals_ = 0;
+  double hold_ = kHold;  // of the step at hand
 };
 
 }  // namespace
