@@ -1,4 +1,5 @@
 // The choice of operations for targets that came without words.
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 
@@ -10,10 +11,11 @@
 namespace pinwright {
 namespace {
 
-constexpr double kFirmHold = 0.5;      // weight of 1 mm of drift against 1 tolerance
-constexpr double kSmallAmount = 2e-3;  // weight of 1 mm of amount
-constexpr double kEnough = 0.25;       // share of the tolerance, where exact_to is less
+constexpr double kFirmHold = 0.5;  // weight of 1 mm of drift against 1 tolerance
+constexpr double kAtMost = 0.3;    // weight of an amount as large as the catalogue's largest
+constexpr double kEnough = 0.25;   // share of the tolerance, where exact_to is less
 constexpr int kPasses = 4;
+constexpr int kSweeps = 3;
 constexpr double kStill = 0.5;      // mm of drift that nobody sees
 constexpr double kHelps = 0.98;     // an operation that leaves more than this share is no help
 constexpr double kNeedless = 1.02;  // dropping one that costs less than this share
@@ -125,6 +127,7 @@ class Choice {
 
   // Forward selection on the linear effects.
   void select() {
+    weigh();
     chosen_.clear();
     last_ = cost({});
     double left = last_.merit;
@@ -146,8 +149,33 @@ class Choice {
       left = least;
       last_ = cost(chosen_);
     }
+    exchange();
     drop_needless();
     std::sort(chosen_.begin(), chosen_.end());
+  }
+
+  // What was chosen first may be served better by another once the others are there.
+  void exchange() {
+    double left = cost(chosen_).merit;
+    for (int sweep = 0; sweep < kSweeps; ++sweep) {
+      bool better = false;
+      for (std::size_t i = 0; i < chosen_.size(); ++i) {
+        std::vector<std::size_t> with = chosen_;
+        std::size_t best = chosen_[i];
+        for (std::size_t k = 0; k < cures_.size(); ++k) {
+          if (contains(k) || effect_.col(static_cast<Eigen::Index>(k)).norm() < kSees) continue;
+          with[i] = k;
+          const double merit = cost(with).merit;
+          if (merit >= left * kHelps) continue;
+          left = merit;
+          best = k;
+        }
+        better = better || best != chosen_[i];
+        chosen_[i] = best;
+      }
+      if (!better) break;
+    }
+    last_ = cost(chosen_);
   }
 
   // The chosen ones sized on the block itself: what is left over, 0 when nothing that counts. Their
@@ -186,34 +214,69 @@ class Choice {
     return std::find(chosen_.begin(), chosen_.end(), k) != chosen_.end();
   }
 
-  Cost cost(const std::vector<std::size_t>& set) const {
-    const auto n = static_cast<Eigen::Index>(set.size());
+  // The weighted effects of all operations, and the products of their columns: the many sets that
+  // are compared need no more than a small Cholesky factor each.
+  void weigh() {
+    const auto n = static_cast<Eigen::Index>(cures_.size());
     const auto w = static_cast<Eigen::Index>(wishes_.size());
     const auto h = static_cast<Eigen::Index>(held_.size());
-    LeastSquares problem;
-    problem.a = Eigen::MatrixXd::Zero(w + h + n, n);
-    problem.b = Eigen::VectorXd::Zero(w + h + n);
-    problem.least = problem.most = Eigen::VectorXd(n);
+    weighted_ = Eigen::MatrixXd::Zero(w + h, n);
+    wanted_ = Eigen::VectorXd::Zero(w + h);
     for (Eigen::Index i = 0; i < w; ++i) {
       const Wish& wish = wishes_[static_cast<std::size_t>(i)];
-      problem.b[i] = wish.change / wish.tolerance;
+      weighted_.row(i) = effect_.row(wish.row) / wish.tolerance;
+      wanted_[i] = wish.change / wish.tolerance;
     }
-    for (Eigen::Index c = 0; c < n; ++c) {
-      const std::size_t k = set[static_cast<std::size_t>(c)];
-      const auto column = effect_.col(static_cast<Eigen::Index>(k));
-      for (Eigen::Index i = 0; i < w; ++i) {
-        const Wish& wish = wishes_[static_cast<std::size_t>(i)];
-        problem.a(i, c) = column[wish.row] / wish.tolerance;
-      }
-      for (Eigen::Index i = 0; i < h; ++i)
-        problem.a(w + i, c) = kFirmHold * column[held_[static_cast<std::size_t>(i)]];
-      problem.a(w + h + c, c) = kSmallAmount;
-      problem.least[c] = unknowns_[k].least;
-      problem.most[c] = unknowns_[k].most;
+    for (Eigen::Index i = 0; i < h; ++i)
+      weighted_.row(w + i) = kFirmHold * effect_.row(held_[static_cast<std::size_t>(i)]);
+    effort_ = Eigen::VectorXd(n);
+    for (Eigen::Index k = 0; k < n; ++k)
+      effort_[k] =
+          kAtMost / find_operation(cures_[static_cast<std::size_t>(k)].step.operation)->most;
+    product_ = weighted_.transpose() * weighted_;
+    product_ += effort_.cwiseProduct(effort_).asDiagonal();
+    pull_ = weighted_.transpose() * wanted_;
+  }
+
+  Cost cost(const std::vector<std::size_t>& set) const {
+    const auto n = static_cast<Eigen::Index>(set.size());
+    const double all = wanted_.squaredNorm();
+    if (n == 0) return {all, Eigen::VectorXd(0)};
+    Eigen::MatrixXd product(n, n);
+    Eigen::VectorXd pull(n);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const auto k = static_cast<Eigen::Index>(set[static_cast<std::size_t>(i)]);
+      pull[i] = pull_[k];
+      for (Eigen::Index j = 0; j < n; ++j)
+        product(i, j) = product_(k, static_cast<Eigen::Index>(set[static_cast<std::size_t>(j)]));
     }
-    if (n == 0) return {problem.b.squaredNorm(), Eigen::VectorXd(0)};
+    Eigen::VectorXd x = product.llt().solve(pull);
+    bool inside = true;
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const Unknown& u = unknowns_[set[static_cast<std::size_t>(i)]];
+      inside = inside && x[i] >= u.least && x[i] <= u.most;
+    }
+    if (inside) return {all - pull.dot(x), std::move(x)};
+    return bounded_cost(set);
+  }
+
+  Cost bounded_cost(const std::vector<std::size_t>& set) const {
+    const auto n = static_cast<Eigen::Index>(set.size());
+    const Eigen::Index rows = weighted_.rows();
+    LeastSquares problem;
+    problem.a = Eigen::MatrixXd::Zero(rows + n, n);
+    problem.b = Eigen::VectorXd::Zero(rows + n);
+    problem.b.head(rows) = wanted_;
+    problem.least = problem.most = Eigen::VectorXd(n);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const std::size_t k = set[static_cast<std::size_t>(i)];
+      problem.a.col(i).head(rows) = weighted_.col(static_cast<Eigen::Index>(k));
+      problem.a(rows + i, i) = effort_[static_cast<Eigen::Index>(k)];
+      problem.least[i] = unknowns_[k].least;
+      problem.most[i] = unknowns_[k].most;
+    }
     LeastSquaresAnswer answer = solve_least_squares(problem);
-    if (!answer.feasible) return {problem.b.squaredNorm(), Eigen::VectorXd::Zero(n)};
+    if (!answer.feasible) return {wanted_.squaredNorm(), Eigen::VectorXd::Zero(n)};
     return {(problem.a * answer.x - problem.b).squaredNorm(), std::move(answer.x)};
   }
 
@@ -272,6 +335,11 @@ class Choice {
   std::vector<Cure> cures_;
   std::vector<Unknown> unknowns_;
   Eigen::MatrixXd effect_;
+  Eigen::MatrixXd weighted_;
+  Eigen::VectorXd wanted_;
+  Eigen::VectorXd effort_;
+  Eigen::MatrixXd product_;
+  Eigen::VectorXd pull_;
   std::vector<std::size_t> chosen_;
   Cost last_;
 };

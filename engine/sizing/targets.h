@@ -24,7 +24,7 @@ std::vector<Target> targets_of(const Block& block, const Measurements& body, dou
 /// best choice stands. Each cure is asked by the target that it serves most. At most kMostCures; in
 /// the catalogue's order. Empty when nothing of the catalogue helps. Unknown measures and targets
 /// that are no numbers are passed over: size_jointly names them.
-inline constexpr std::size_t kMostCures = 14;
+inline constexpr std::size_t kMostCures = 16;
 std::vector<Cure> cures_for(const Block& block, const std::vector<Target>& targets);
 
 }  // namespace pinwright
