@@ -130,27 +130,31 @@ class Teller {
     return told;
   }
 
-  // "the neckline length cannot become 40 mm less and the garment still pass ...: keep ... or ..."
+  // "... cannot have a neckline length of 508 mm (40 mm less) while the neck opening passes a head
+  // of 570 mm: keep ... or ..."
   std::string sentence(const std::vector<ConflictMember>& members) const {
     std::string wishes;
     std::string limits;
     std::string bounds;
-    std::string mends;
+    std::string mends;  // a limit's own, where there is one: it names the measure and the cloth
     const auto join = [](std::string& to, const std::string& text, const char* by) {
       if (!text.empty()) to += (to.empty() ? "" : by) + text;
     };
     for (const ConflictMember& m : members) {
       if (m.kind == ConflictMember::Kind::target) join(wishes, wish(m.index), " and ");
       if (m.kind == ConflictMember::Kind::limit) join(limits, input_.limits[m.index].name, " and ");
+      if (m.kind == ConflictMember::Kind::limit) join(mends, m.relax, ", or ");
       if (m.kind == ConflictMember::Kind::bound) join(bounds, m.says, " and ");
-      if (m.kind != ConflictMember::Kind::bound || limits.empty()) join(mends, m.relax, ", or ");
     }
-    std::string text =
-        wishes.empty() ? "the garment cannot " + limits : "the garment cannot have " + wishes;
-    if (!wishes.empty() && !limits.empty()) text += " and still " + limits;
+    if (mends.empty())
+      for (const ConflictMember& m : members) join(mends, m.relax, ", or ");
+    std::string text = wishes.empty() ? "these steps cannot keep that " + limits
+                                      : "the garment cannot have " + wishes;
+    if (!wishes.empty() && !limits.empty()) text += " while " + limits;
     if (!bounds.empty()) text += ", with " + bounds;
-    if (wishes.empty() == false && limits.empty() && bounds.empty())
-      text += members.size() > 1 ? " at once by these steps" : ": none of these steps changes it";
+    if (!wishes.empty() && limits.empty() && bounds.empty())
+      text +=
+          members.size() > 1 ? " at once by these steps" : ", for none of these steps changes it";
     return mends.empty() ? text : text + ": " + mends;
   }
 
@@ -173,7 +177,9 @@ class Teller {
   std::string wish(std::size_t target) const {
     const TargetRow& t = rows_.targets[target];
     const double change = t.wanted - rows_.start[t.row];
-    return "a " + measure_name(target) + " of " + amount_text(target, t.wanted) + " (" +
+    const std::string name = measure_name(target);
+    const bool vowel = std::string("aeiou").find(name.front()) != std::string::npos;
+    return (vowel ? "an " : "a ") + name + " of " + amount_text(target, t.wanted) + " (" +
            amount_text(target, std::abs(change)) + (change < 0.0 ? " less)" : " more)");
   }
 
@@ -192,10 +198,10 @@ class Teller {
     std::string sum;
     for (const MeasureTerm& term : l.terms) {
       const int at = rows_.list.find(term.measure);
-      sum += (sum.empty() ? "" : " with ") +
+      sum += (sum.empty() ? "" : " against ") +
              lower(rows_.list.names[static_cast<std::size_t>(at)].name);
     }
-    told.says = "the garment must " + l.name + " (" + sum + " ";
+    told.says = l.name + " (" + sum + " ";
     if (l.at_least) told.says += "at least " + mm(*l.at_least);
     if (l.at_least && l.at_most) told.says += ", ";
     if (l.at_most) told.says += "at most " + mm(*l.at_most);
@@ -256,14 +262,14 @@ std::optional<double> reach_of(const Members& all, const Members& conflict, cons
 
 }  // namespace
 
-std::vector<Conflict> conflicts_of(const SizingInput& input, const Rows& rows,
-                                   const std::vector<Unknown>& unknowns, const Found& found) {
-  std::vector<Conflict> conflicts;
+std::vector<SizingConflict> conflicts_of(const SizingInput& input, const Rows& rows,
+                                         const std::vector<Unknown>& unknowns, const Found& found) {
+  std::vector<SizingConflict> conflicts;
   Members all = members_of(rows, unknowns, found);
   const Teller teller(input, rows, unknowns, found);
   while (!feasible(all)) {
     const Members least = smallest(all);
-    Conflict conflict;
+    SizingConflict conflict;
     for (const Member& m : least)
       conflict.members.push_back(teller.tell(m, reach_of(all, least, m)));
     conflict.text = teller.sentence(conflict.members);

@@ -54,13 +54,13 @@ struct MeasureTerm {
   double factor = 1.0;
 };
 
-/// What the garment must keep to, whatever is asked of it.
+/// What the garment must keep to, whatever is asked of it (those of a block: measure_limits.h).
 struct MeasureLimit {
-  std::string name;  ///< completes "the garment must": "pass a head of 570 mm in this jersey"
+  std::string name;  ///< "the neck opening, stretched, passes a head of 570 mm"
   std::vector<MeasureTerm> terms;
   std::optional<double> at_least;
   std::optional<double> at_most;
-  std::string relax;  ///< what to do instead, completes "or": "use a fabric with more stretch"
+  std::string relax;  ///< "keep 548 mm or more, or take a cloth that stretches more"
 };
 
 struct SizingInput {
@@ -118,7 +118,7 @@ struct ConflictMember {
 /// The smallest set of targets, bounds and limits that contradict each other: leave out any one,
 /// and the rest can be met (deletion filter; Chinneck & Dravnieks, ORSA J. Computing 3, 1991; on
 /// the problem made linear at the amounts found).
-struct Conflict {
+struct SizingConflict {
   std::vector<ConflictMember> members;
   std::string text;  ///< one sentence: what cannot be had together, and what to relax
 };
@@ -130,9 +130,9 @@ struct Sizing {
   std::vector<StepNote> notes;
   std::vector<SizedMeasure> targets;
   std::vector<SizedMeasure> held;
-  std::vector<Conflict> conflicts;  ///< empty when every target is met
-  bool met = false;                 ///< every target within its tolerance, every limit kept
-  int alterations = 0;              ///< steps tried on the block: what it cost
+  std::vector<SizingConflict> conflicts;  ///< empty when every target is met
+  bool met = false;                       ///< every target within its tolerance, every limit kept
+  int alterations = 0;                    ///< steps tried on the block: what it cost
 };
 
 /// Problems: those of check_step (place "/cures/<i>/..."), "cures-missing", "targets-missing",
