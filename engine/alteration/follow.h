@@ -2,6 +2,8 @@
 // The parts of restore(), one file each.
 
 #include <set>
+#include <utility>
+#include <vector>
 
 #include "engine/alteration/edit.h"
 #include "engine/constraint/conflict.h"
@@ -30,9 +32,9 @@ Result<Done> follow_notches(Edit& edit);
 void follow_strips(Edit& edit);
 void follow_linings(Edit& edit);
 void follow_lines(Edit& edit);
-/// The first curve of `now` with more changes of curvature than before the step; piece == kNowhere
-/// when there is none. sound.cc.
-EdgeAt first_wiggle(const Edit& edit, const Block& now);
+/// The first of these curves that changes its curvature's sign more often than the edge did before
+/// the step; piece == kNowhere when there is none. sound.cc.
+EdgeAt first_wiggle(const Edit& edit, const std::vector<std::pair<EdgeAt, Curve>>& edges);
 /// How stiff the curves are taken to be, in turn: a stiffer one moves more and bends less.
 inline constexpr double kStiffness[] = {4.0, 60.0, 1000.0};
 /// What a step must not do: sound.cc.

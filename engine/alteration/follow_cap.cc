@@ -115,16 +115,15 @@ Result<Done> follow_cap(Edit& edit) {
     if (concerned) system.angles.push_back(std::move(angle));
   }
   add_limits(edit.limits_before, edit.block, system, Words::yes);
-  Block best = edit.block;
+  Redrawn best;
   for (const double stiffness : kStiffness) {
-    Block trial = edit.block;
     system.smoothness = stiffness;
-    const Result<SolveReport> solved = solve(trial, system);
-    if (!solved) return conflict_problem(smallest_conflict(edit.block, system));
-    best = std::move(trial);
-    if (first_wiggle(edit, best).piece == kNowhere) break;
+    Result<Redrawn> trial = redraw(edit.block, system);
+    if (!trial) return conflict_problem(smallest_conflict(edit.block, system));
+    best = std::move(trial).value();
+    if (first_wiggle(edit, best.edges).piece == kNowhere) break;
   }
-  edit.block = std::move(best);
+  put(best, edit.block);
   for (const EdgeAt cap : caps) {
     const std::string& id = edit.block.pieces[cap.piece].id;
     if (std::find(edit.note.follow.begin(), edit.note.follow.end(), id) == edit.note.follow.end())

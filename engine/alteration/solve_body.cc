@@ -226,22 +226,22 @@ Result<Done> solve_body(Edit& edit) {
   std::set<EdgeAt> local = truing.edges;  // what these pieces changed they make good themselves
   local.insert(edit.redrawn.begin(), edit.redrawn.end());
   std::set<EdgeAt> unsolved;  // what was let in
-  std::optional<Block> wiggly;
+  std::optional<Redrawn> wiggly;
   for (const double stiffness : kStiffness) {
     for (const bool wide : {false, true}) {
       const std::set<EdgeAt> let = let_in(edit.block, changed, local, wide);
       System system = body_system(edit, changed, truing, let, Words::no);
       system.smoothness = stiffness;
-      Block trial = edit.block;
-      if (!solve(trial, system)) {
+      Result<Redrawn> trial = redraw(edit.block, system);
+      if (!trial) {
         unsolved = let;
         continue;
       }
-      if (first_wiggle(edit, trial).piece == kNowhere) {
-        edit.block = std::move(trial);
+      if (first_wiggle(edit, trial->edges).piece == kNowhere) {
+        put(*trial, edit.block);
         return Done{};
       }
-      if (!wiggly) wiggly = std::move(trial);
+      if (!wiggly) wiggly = std::move(trial).value();
     }
     // Stiffness does not make a solution where there is none.
     if (!wiggly) {
@@ -249,7 +249,7 @@ Result<Done> solve_body(Edit& edit) {
       return conflict_problem(smallest_conflict(edit.block, system));
     }
   }
-  edit.block = std::move(*wiggly);  // check_sound says which curve wiggles
+  put(*wiggly, edit.block);  // check_sound says which curve wiggles
   return Done{};
 }
 

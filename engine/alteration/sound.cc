@@ -29,21 +29,20 @@ bool inside_out(const Piece& piece, const Dart& dart) {
 
 }  // namespace
 
-EdgeAt first_wiggle(const Edit& edit, const Block& now) {
-  for (std::size_t p = 0; p < now.pieces.size(); ++p) {
-    for (std::size_t e = 0; e < now.pieces[p].edges.size(); ++e) {
-      const Edge& is = now.pieces[p].edges[e];
-      const Edge& was = edit.before.pieces[p].edges[e];
-      if (is.straight || is.curve == was.curve) continue;
-      if (inflections(is.curve) > inflections(was.curve)) return {p, e};
-    }
+EdgeAt first_wiggle(const Edit& edit, const std::vector<std::pair<EdgeAt, Curve>>& edges) {
+  for (const auto& [at, curve] : edges) {
+    const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
+    if (was.straight || curve == was.curve) continue;
+    if (inflections(curve) > inflections(was.curve)) return at;
   }
   return {kNowhere, kNowhere};
 }
 
 Result<Done> check_sound(const Edit& edit) {
   std::set<std::size_t> pieces;
+  std::vector<std::pair<EdgeAt, Curve>> changed;
   for (const EdgeAt at : changed_edges(edit)) {
+    changed.emplace_back(at, edit.block.pieces[at.piece].edges[at.edge].curve);
     pieces.insert(at.piece);
     const Piece& piece = edit.block.pieces[at.piece];
     const Edge& is = piece.edges[at.edge];
@@ -54,7 +53,7 @@ Result<Done> check_sound(const Edit& edit) {
     if (length(is.curve) < kLeastEdgeMm)
       return too_large(where + " would vanish", "take a smaller amount");
   }
-  const EdgeAt wiggle = first_wiggle(edit, edit.block);
+  const EdgeAt wiggle = first_wiggle(edit, changed);
   if (wiggle.piece != kNowhere) {
     const Piece& piece = edit.block.pieces[wiggle.piece];
     return too_large(

@@ -73,7 +73,8 @@ void solve_qp(const Residuals& rows, const Stiffness& stiffness, const Eigen::Ve
   const int m = rows.count();
   const Eigen::Index n = e.size();
   working.resize(static_cast<std::size_t>(m), false);
-  Eigen::MatrixXd lifted(n, m);  // H^-1 J^T, a column a row, made when first needed
+  Eigen::MatrixXd lifted(n, m);  // L^-1 J^T, a column a row, made when first needed
+  std::vector<int> first(static_cast<std::size_t>(m), 0);  // entry of it that is not nothing
   std::vector<bool> made(static_cast<std::size_t>(m), false);
   std::vector<double> start(static_cast<std::size_t>(m));
   int inequalities = 0;
@@ -92,9 +93,13 @@ void solve_qp(const Residuals& rows, const Stiffness& stiffness, const Eigen::Ve
       if (made[at]) continue;
       made[at] = true;
       lifted.col(i).setZero();
-      for (const Residuals::Entry* x = rows.begin(i); x != rows.end(i); ++x)
+      int from = static_cast<int>(n);
+      for (const Residuals::Entry* x = rows.begin(i); x != rows.end(i); ++x) {
         lifted(x->unknown, i) += x->factor;
-      stiffness.solve_in_place(lifted.col(i));
+        from = std::min(from, x->unknown);
+      }
+      stiffness.forward(lifted.col(i), from);
+      first[at] = from;
     }
     const Eigen::Index w = static_cast<Eigen::Index>(set.size());
     Eigen::MatrixXd schur(w, w);
@@ -104,16 +109,17 @@ void solve_qp(const Residuals& rows, const Stiffness& stiffness, const Eigen::Ve
       b[j] = -start[static_cast<std::size_t>(col)];
       for (Eigen::Index i = j; i < w; ++i) {
         const int row = set[static_cast<std::size_t>(i)];
-        double sum = 0.0;
-        for (const Residuals::Entry* x = rows.begin(row); x != rows.end(row); ++x)
-          sum += x->factor * lifted(x->unknown, col);
-        schur(i, j) = sum;
+        const Eigen::Index both = n - std::max(first[static_cast<std::size_t>(row)],
+                                               first[static_cast<std::size_t>(col)]);
+        schur(i, j) = lifted.col(row).tail(both).dot(lifted.col(col).tail(both));
       }
     }
     const Eigen::VectorXd multiplier = solve_semidefinite(schur, b);
-    d = e;
+    d.setZero();
     for (Eigen::Index i = 0; i < w; ++i)
       if (multiplier[i] != 0.0) d += multiplier[i] * lifted.col(set[static_cast<std::size_t>(i)]);
+    stiffness.backward(d);
+    d += e;
 
     int leaves = -1;
     double most_negative = -kSlackMm;

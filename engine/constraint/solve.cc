@@ -29,21 +29,22 @@ Problem no_solution(const Constraints& constraints, const Residuals& r) {
 
 }  // namespace
 
-Result<SolveReport> solve(Block& block, const System& system) {
+Result<Redrawn> redraw(const Block& block, const System& system) {
   const Variables variables(block, system);
   const Constraints constraints(block, system, variables);
-  SolveReport report;
+  Redrawn redrawn;
+  SolveReport& report = redrawn.report;
   Eigen::VectorXd x = variables.start();
   Residuals now;
   constraints.at(x, now);
-  if (now.count() == 0) return report;
+  if (now.count() == 0) return redrawn;
   double worst = now.worst();
   if (!std::isfinite(worst)) {
     return Problem{"no-solution", constraints.name(0), "the block has points that are not numbers",
                    "check the block first"};
   }
   if (variables.count() == 0) {
-    if (worst <= kSolvedMm) return report;
+    if (worst <= kSolvedMm) return redrawn;
     return no_solution(constraints, now);
   }
   const Stiffness stiffness(variables, system.smoothness);
@@ -73,8 +74,19 @@ Result<SolveReport> solve(Block& block, const System& system) {
   report.worst = worst;
   if (report.worst > kSolvedMm) return no_solution(constraints, now);
   report.most_moved_mm = (x - variables.start()).cwiseAbs().maxCoeff();
-  variables.write(x, block);
-  return report;
+  redrawn.edges = variables.curves(x, block);
+  return redrawn;
+}
+
+void put(const Redrawn& redrawn, Block& block) {
+  for (const auto& [at, curve] : redrawn.edges) block.pieces[at.piece].edges[at.edge].curve = curve;
+}
+
+Result<SolveReport> solve(Block& block, const System& system) {
+  const Result<Redrawn> redrawn = redraw(block, system);
+  if (!redrawn) return redrawn.problems();
+  put(*redrawn, block);
+  return redrawn->report;
 }
 
 }  // namespace pinwright

@@ -68,13 +68,17 @@ Stiffness::Stiffness(const Variables& variables, double smoothness) {
   }
 }
 
-void Stiffness::solve_in_place(Eigen::Ref<Eigen::VectorXd> b) const {
-  for (int i = 0; i < count(); ++i) {
+void Stiffness::forward(Eigen::Ref<Eigen::VectorXd> b, int from) const {
+  for (int i = from; i < count(); ++i) {
     const double* const l = row(i);
     double sum = b[i];
-    for (int k = first_[static_cast<std::size_t>(i)]; k < i; ++k) sum -= l[k] * b[k];
+    for (int k = std::max(from, first_[static_cast<std::size_t>(i)]); k < i; ++k)
+      sum -= l[k] * b[k];
     b[i] = sum / l[i];
   }
+}
+
+void Stiffness::backward(Eigen::Ref<Eigen::VectorXd> b) const {
   for (int i = count() - 1; i >= 0; --i) {
     const double* const l = row(i);
     b[i] /= l[i];

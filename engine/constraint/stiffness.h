@@ -19,8 +19,10 @@ class Stiffness {
   Stiffness(const Variables& variables, double smoothness);
 
   int count() const { return static_cast<int>(first_.size()); }
-  /// b becomes H^-1 b. REQUIRES: b.size() == count().
-  void solve_in_place(Eigen::Ref<Eigen::VectorXd> b) const;
+  /// b becomes L^-1 b / L^-T b, in place; `from` is the first entry of b that is not nothing.
+  /// REQUIRES: b.size() == count().
+  void forward(Eigen::Ref<Eigen::VectorXd> b, int from = 0) const;
+  void backward(Eigen::Ref<Eigen::VectorXd> b) const;
   /// H itself, dense: for tests.
   static Eigen::MatrixXd dense(const Variables& variables, double smoothness);
 

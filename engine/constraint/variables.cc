@@ -104,16 +104,21 @@ Vec2 Variables::value(const ControlPoint& p, const Eigen::VectorXd& x) {
   return {evaluate(p.x, x), evaluate(p.y, x)};
 }
 
-void Variables::write(const Eigen::VectorXd& x, Block& block) const {
+std::vector<std::pair<EdgeAt, Curve>> Variables::curves(const Eigen::VectorXd& x,
+                                                        const Block& block) const {
+  std::vector<std::pair<EdgeAt, Curve>> all;
+  all.reserve(edges_.size());
   for (const auto& [at, controls] : edges_) {
-    Edge& edge = block.pieces[at.piece].edges[at.edge];
-    std::vector<Vec2>& points = edge.curve.points;
+    const Edge& edge = block.pieces[at.piece].edges[at.edge];
+    Curve curve = edge.curve;
     for (std::size_t i = 0; i < controls.size(); ++i) {
-      if (controls[i].x.moves()) points[i].x = evaluate(controls[i].x, x);
-      if (controls[i].y.moves()) points[i].y = evaluate(controls[i].y, x);
+      if (controls[i].x.moves()) curve.points[i].x = evaluate(controls[i].x, x);
+      if (controls[i].y.moves()) curve.points[i].y = evaluate(controls[i].y, x);
     }
-    if (edge.straight) edge.curve = straight_curve(points.front(), points.back());
+    if (edge.straight) curve = straight_curve(curve.points.front(), curve.points.back());
+    all.emplace_back(at, std::move(curve));
   }
+  return all;
 }
 
 }  // namespace pinwright

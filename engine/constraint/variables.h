@@ -5,6 +5,7 @@
 #include <array>
 #include <map>
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "engine/constraint/system.h"
@@ -40,8 +41,8 @@ class Variables {
   /// A straight edge: its inner points stay at the thirds of its ends.
   bool follows_its_ends(EdgeAt at) const { return straight_.contains(at); }
   static Vec2 value(const ControlPoint& p, const Eigen::VectorXd& x);
-  /// Writes x into the moving coordinates of the block; all others keep their bits.
-  void write(const Eigen::VectorXd& x, Block& block) const;
+  /// The moving edges of the block with x in their moving coordinates; all others keep their bits.
+  std::vector<std::pair<EdgeAt, Curve>> curves(const Eigen::VectorXd& x, const Block& block) const;
 
  private:
   int add(double value);
