@@ -89,7 +89,7 @@ Result<Block> drawn_to_mark(const Block& before, std::size_t piece_at,
     const Result<Done> done = part(edit);
     if (!done) return done.problems();
   }
-  if (first_wiggle(edit, edit.block).piece != kNowhere)
+  if (first_wiggle(edit, changed_curves(edit)).piece != kNowhere)
     return not_here("the seam cannot be drawn fair with its dart run out to its mark",
                     "lengthen or shorten the dart first, or leave it where it is");
   return std::move(edit.block);

@@ -12,6 +12,8 @@ namespace pinwright {
 
 /// Edges whose points differ from those before the step.
 std::set<EdgeAt> changed_edges(const Edit& edit);
+/// Those edges with their curves as they are now.
+std::vector<std::pair<EdgeAt, Curve>> changed_curves(const Edit& edit);
 /// Position of an edge in the block; piece == kNowhere when there is none.
 EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge);
 /// Sum of the ease that a seam states, mm.

@@ -13,6 +13,13 @@ std::set<EdgeAt> changed_edges(const Edit& edit) {
   return changed;
 }
 
+std::vector<std::pair<EdgeAt, Curve>> changed_curves(const Edit& edit) {
+  std::vector<std::pair<EdgeAt, Curve>> curves;
+  for (const EdgeAt at : changed_edges(edit))
+    curves.emplace_back(at, edit.block.pieces[at.piece].edges[at.edge].curve);
+  return curves;
+}
+
 EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge) {
   const std::size_t p = piece_index(block, piece);
   if (p == kNowhere) return {kNowhere, kNowhere};

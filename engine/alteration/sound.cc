@@ -40,9 +40,8 @@ EdgeAt first_wiggle(const Edit& edit, const std::vector<std::pair<EdgeAt, Curve>
 
 Result<Done> check_sound(const Edit& edit) {
   std::set<std::size_t> pieces;
-  std::vector<std::pair<EdgeAt, Curve>> changed;
-  for (const EdgeAt at : changed_edges(edit)) {
-    changed.emplace_back(at, edit.block.pieces[at.piece].edges[at.edge].curve);
+  const std::vector<std::pair<EdgeAt, Curve>> changed = changed_curves(edit);
+  for (const auto& [at, curve] : changed) {
     pieces.insert(at.piece);
     const Piece& piece = edit.block.pieces[at.piece];
     const Edge& is = piece.edges[at.edge];
