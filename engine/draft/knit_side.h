@@ -1,5 +1,5 @@
 #pragma once
-// The shaped side seam of a knit top, with the front eased into the back over the bust.
+// The shaped side seam of a knit top, and where the front is eased into the back over the bust.
 
 #include "engine/geometry/curve.h"
 
@@ -15,35 +15,20 @@ double hem_slope(Vec2 hem, Vec2 waist);
 /// The hem from the fold (0, 0) to its corner, square to both.
 Curve hem_line(Vec2 corner, double slope);
 
-struct KnitSideAsk {
-  double bust_half = 0.0;  ///< half the finished girths
-  double hem_half = 0.0;
-  double waist_quarter = 0.0;
-  double waist_y = 0.0;
-  double back_underarm_y = 0.0;
-  double extra_mm = 0.0;         ///< front side longer than the back's, over the bust
-  double neck_y = 0.0;           ///< the body's neck point on the back
-  double bust_below_neck = 0.0;  ///< plumb
+/// Height of the hem's corner above its middle: the hem is an arc square to the fold and the side.
+double hem_rise(Vec2 hem, Vec2 waist);
+
+/// Where the easing over the bust lies on a front side, from its underarm point.
+struct BustEasing {
+  double upper_notch = 0.0;
+  double span = 0.0;        ///< between the front's two notches; the back's are `extra` closer
+  double below = 0.0;       ///< underarm point to the bust's level along the front
+  double below_back = 0.0;  ///< the same along the back, where the bust's level meets it
 };
 
-/// Where hem, waist and underarm meet the mean quarter, and where the easing lies.
-struct KnitSide {
-  Vec2 hem;
-  Vec2 waist;
-  Vec2 underarm;  ///< the back's height
-  double extra = 0.0;
-  double raise = 0.0;  ///< front underarm point above the back's
-  Curve front;
-  Curve back;
-  double upper_notch = 0.0;  ///< from the underarm point, front and back
-  double span = 0.0;         ///< between the front's two notches; the back's are `extra` closer
-  double bust_front = 0.0;   ///< height of the bust point on the front
-  double bust_back = 0.0;    ///< height that meets it on the back
-};
-
-/// Solves the widths so that bust and hem measure what is asked, and the front's raise so that its
-/// side is longer by exactly `extra_mm`. False when no such side can be drawn.
-bool draw_knit_side(const KnitSideAsk& ask, KnitSide& side);
+/// REQUIRES: front has its waist between its two segments. False when the side above the waist is
+/// too short to take up `extra`.
+bool place_easing(const Curve& front, double bust_y, double extra, BustEasing& easing);
 
 /// x of a side edge at a height; its upper end's above it.
 double side_x(const Curve& side, double y);

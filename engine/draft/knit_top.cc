@@ -5,14 +5,12 @@
 #include <utility>
 
 #include "engine/draft/arm_room.h"
-#include "engine/draft/armhole.h"
 #include "engine/draft/binding.h"
 #include "engine/draft/draft.h"
 #include "engine/draft/drawn.h"
 #include "engine/draft/ease.h"
+#include "engine/draft/knit_body.h"
 #include "engine/draft/knit_half.h"
-#include "engine/draft/knit_side.h"
-#include "engine/draft/neckline.h"
 #include "engine/draft/parts.h"
 #include "engine/draft/sewing.h"
 #include "engine/draft/sleeve.h"
@@ -37,19 +35,6 @@ double extra_front_length(const Body& body, const ShoulderPlan& plan) {
   return std::clamp(extra, 6.0, 12.0);
 }
 
-void add_notches(Piece& front, Piece& back, const KnitSide& side) {
-  const double at_waist = length(side.front.segment(0));
-  const double front_end = length(side.front);
-  const double back_end = front_end - side.extra;
-  const double lower = side.upper_notch + side.span;
-  front.notches = {{"waist-notch", "side", at_waist},
-                   {"bust-notch-lower", "side", front_end - lower},
-                   {"bust-notch-upper", "side", front_end - side.upper_notch}};
-  back.notches = {{"waist-notch", "side", at_waist},
-                  {"bust-notch-lower", "side", back_end - lower + side.extra},
-                  {"bust-notch-upper", "side", back_end - side.upper_notch}};
-}
-
 void add_seams(Block& block, double extra) {
   block.seams.push_back(plain_seam("shoulder", "Shoulder seam", {part("back", "shoulder")},
                                    {part("front", "shoulder")}));
@@ -61,22 +46,6 @@ void add_seams(Block& block, double extra) {
                           {"bust-notch-lower", "bust-notch-lower", 0.0},
                           {"bust-notch-upper", "bust-notch-upper", extra},
                           {"", "", 0.0}}});
-  block.joins = {running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
-                            {{"front", "shoulder", "neckline"}, {"back", "shoulder", "neckline"}}),
-                 running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
-                            {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder"}}),
-                 running_on("armhole-over-side", "Armhole over the side seam",
-                            {{"front", "side", "armhole"}, {"back", "side", "armhole"}}),
-                 running_on("hem-over-side", "Hem over the side seam",
-                            {{"front", "hem", "side"}, {"back", "hem", "side"}}),
-                 square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
-                                {"front", "neckline", "centre-front"}),
-                 square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
-                                {"back", "neckline", "centre-back"}),
-                 square_at_fold("hem-at-centre-front", "Hem at the centre front",
-                                {"front", "centre-front", "hem"}),
-                 square_at_fold("hem-at-centre-back", "Hem at the centre back",
-                                {"back", "centre-back", "hem"})};
 }
 
 Result<double> wanted_neckline(const Body& body, const EaseMap& ease, const Fabric& fabric) {
@@ -105,89 +74,35 @@ Result<double> wanted_neckline(const Body& body, const EaseMap& ease, const Fabr
   return wanted;
 }
 
-Problem side_impossible() {
-  return impossible("bust-girth",
-                    "No side seam can be drawn between this hip, waist and bust with the front "
-                    "eased over the bust.",
-                    "Check bust-girth, waist-girth and hip-girth, and back-waist-length against "
-                    "scye-depth.");
+KnitPlan knit_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& shoulder,
+                   double extra, double lowered) {
+  KnitPlan plan;
+  plan.shoulder = shoulder;
+  plan.waist_y = body["waist-to-hip-height"];
+  plan.nape_y = plan.waist_y + body["back-waist-length"];
+  plan.base = {shoulder.base_width, plan.nape_y + shoulder.base_rise};
+  plan.bust_half = (body["bust-girth"] + ease.at("bust-girth")) / 2.0;
+  plan.hem_half = (body["hip-girth"] + ease.at("hip-girth")) / 2.0;
+  plan.waist_half = (body["waist-girth"] + ease.at("waist-girth")) / 2.0;
+  plan.scye_depth = body["scye-depth"];
+  plan.underarm_y = plan.nape_y - plan.scye_depth - kUnderarmBelowArmpitMm - lowered;
+  plan.extra_mm = extra;
+  plan.bust_x = body["bust-point-width"] / 2.0;
+  plan.bust_below_neck =
+      plumb_part(body["neck-shoulder-point-to-bust-point"], plan.bust_x - shoulder.base_width);
+  plan.across_front = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
+  plan.across_back = (body["across-back-width"] + ease.at("across-back-width")) / 2.0;
+  return plan;
 }
 
 Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease, const ShoulderPlan& plan,
                             double lowered) {
   const Body body(input.wearer.body);
-  const double waist_y = body["waist-to-hip-height"];
-  const double nape_y = waist_y + body["back-waist-length"];
-  const Vec2 base{plan.base_width, nape_y + plan.base_rise};
-  const double bust_x = body["bust-point-width"] / 2.0;
-
-  KnitSideAsk ask;
-  ask.bust_half = (body["bust-girth"] + ease.at("bust-girth")) / 2.0;
-  ask.hem_half = (body["hip-girth"] + ease.at("hip-girth")) / 2.0;
-  ask.waist_quarter = (body["waist-girth"] + ease.at("waist-girth")) / 4.0;
-  ask.waist_y = waist_y;
-  ask.back_underarm_y = nape_y - body["scye-depth"] - kUnderarmBelowArmpitMm - lowered;
-  ask.extra_mm = extra_front_length(body, plan);
-  ask.neck_y = base.y;
-  ask.bust_below_neck =
-      plumb_part(body["neck-shoulder-point-to-bust-point"], bust_x - plan.base_width);
-  KnitSide side;
-  if (ask.back_underarm_y - waist_y < 40.0 + 4.0 * ask.extra_mm) {
-    return impossible("scye-depth",
-                      "The underarm point lies only " + mm_text(ask.back_underarm_y - waist_y) +
-                          " above the waist.",
-                      "Check scye-depth against back-waist-length.");
-  }
-  if (!draw_knit_side(ask, side)) return side_impossible();
-
-  KnitHalfAsk back_ask;
-  back_ask.side = side.back;
-  back_ask.hem_slope = hem_slope(side.hem, side.waist);
-  back_ask.slope = plan.back_slope;
-  back_ask.shoulder_mm = plan.length;
-  back_ask.neckline = {neck_point(plan, base, plan.back_slope),
-                       back_neckline_start(plan.back_slope, plan.neck_turn), 0.60, 1};
-  // The back neckline is lowered by a third of what the neckline is widened.
-  const double lowered_nape = nape_y - 0.35 * (plan.neck_width - plan.base_width);
-  back_ask.neck_depth =
-      std::max(back_ask.neckline.neck_point.y - lowered_nape, 0.18 * plan.neck_width);
-  back_ask.across_x = (body["across-back-width"] + ease.at("across-back-width")) / 2.0;
-  back_ask.waist_y = waist_y;
-
-  KnitHalfAsk front_ask = back_ask;
-  front_ask.front = true;
-  front_ask.side = side.front;
-  front_ask.slope = plan.front_slope;
-  front_ask.neckline = {neck_point(plan, base + Vec2{0.0, side.raise}, plan.front_slope),
-                        front_neckline_start(plan.front_slope, plan.neck_turn), 0.56, 2};
-  front_ask.across_x = (body["across-front-width"] + ease.at("across-front-width")) / 2.0;
-  const double front_neckline =
-      plan.neckline_mm / 2.0 - length(neckline(back_ask.neckline, back_ask.neck_depth));
-  const auto depth = neckline_depth(front_ask.neckline, front_neckline);
-  if (!depth || front_ask.neckline.neck_point.y - *depth < side.bust_front) {
-    return impossible("neck-base-girth",
-                      "No front neckline of " + mm_text(front_neckline) + " can be drawn.",
-                      "Check neck-base-girth and head-girth.");
-  }
-  front_ask.neck_depth = *depth;
-
-  Piece front = knit_half(front_ask);
-  Piece back = knit_half(back_ask);
-  Problems problems = check_armhole(front);
-  for (Problem& problem : check_armhole(back)) problems.push_back(std::move(problem));
-  if (!problems.empty()) return problems;
-
-  front.landmarks.insert(front.landmarks.begin(), {"bust-point", {bust_x, side.bust_front}});
-  back.landmarks.push_back({"bust-level", {0.0, side.bust_back}});
-  back.landmarks.push_back(
-      {"shoulder-blade-point", {0.5 * back_ask.across_x, nape_y - 0.6 * body["scye-depth"]}});
-  add_notches(front, back, side);
-  const double line_y =
-      (waist_y + side.back.end().y - side.upper_notch - side.span + side.extra) / 2.0;
-  for (Piece* piece : {&front, &back}) {
-    piece->lengthen_lines = {
-        {"body", {0.0, line_y}, {side_x(find_edge(*piece, "side")->curve, line_y), line_y}}};
-  }
+  const double extra = extra_front_length(body, plan);
+  Result<KnitBody> drawn = draw_knit_body(knit_plan(body, ease, plan, extra, lowered));
+  if (!drawn) return drawn.problems();
+  Piece& front = drawn->front;
+  Piece& back = drawn->back;
 
   SleeveAsk arm;
   arm.girth_mm = body["upper-arm-girth"] + ease.at("upper-arm-girth");
@@ -198,13 +113,15 @@ Result<Block> draw_knit_top(const DraftInput& input, const EaseMap& ease, const 
   arm.hem_allowance_mm = kKnitHemMm;
   Result<Piece> arm_piece = sleeve_for(arm, front, back);
   if (!arm_piece) return arm_piece.problems();
+  const double front_neckline = length(find_edge(front, "neckline")->curve);
   const double back_neckline = length(find_edge(back, "neckline")->curve);
 
   Block block = begin_block(input, kKnitTop, "Knit top", ease);
   block.pieces = {
       std::move(front), std::move(back), *arm_piece,
       strip({front_neckline, back_neckline, kBindingRatio, kBindingWidthMm, kKnitAllowanceMm})};
-  add_seams(block, side.extra);
+  add_seams(block, extra);
+  block.joins = knit_body_joins();
   add_sleeve_seams(block, 0.0, 0.0);
   block.bindings = {{"neck-binding",
                      "neck-binding",

@@ -60,6 +60,10 @@ void add_sleeve_seams(Block& block, double front_ease_mm, double back_ease_mm) {
   block.seams.push_back(plain_seam("underarm", "Underarm seam of the sleeve",
                                    {part("sleeve", "underarm-front")},
                                    {reversed_part("sleeve", "underarm-back")}));
+  add_sleeve_joins(block);
+}
+
+void add_sleeve_joins(Block& block) {
   block.joins.push_back(running_on(
       "cap-over-underarm", "Sleeve cap over the underarm seam",
       {{"sleeve", "underarm-front", "cap-front"}, {"sleeve", "cap-back", "underarm-back"}}));

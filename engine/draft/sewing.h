@@ -28,6 +28,8 @@ Join square_at_fold(std::string id, std::string name, CornerRef corner);
 
 /// The seams and joins of a set-in sleeve: armhole-front, armhole-back, underarm; cap and hem.
 void add_sleeve_seams(Block& block, double front_ease_mm, double back_ease_mm);
+/// The joins alone, which the sleeve's own outline has to keep.
+void add_sleeve_joins(Block& block);
 
 /// For every measure that is compared with the body and has no intended ease yet, the ease that it
 /// has as drawn.

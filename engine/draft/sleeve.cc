@@ -5,7 +5,8 @@
 
 #include "engine/draft/lines.h"
 #include "engine/draft/parts.h"
-#include "engine/draft/solve.h"
+#include "engine/draft/sewing.h"
+#include "engine/draft/statement.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/transform.h"
 
@@ -36,53 +37,36 @@ Curve half_cap(double width, double height, Vec2 seam_up, const CapShape& shape)
                 turned_line(change, steep, crown, {-1.0, 0.0}, kRound)});
 }
 
-}  // namespace
+/// Where the crown lies: the sketch's only unknowns.
+struct Crown {
+  double height = 0.0;
+  double front_x = 0.0;  ///< from the crown level out to the front's underarm point
+};
 
-Result<Piece> sleeve(const SleeveAsk& ask) {
+/// First proportions: a half cap is nearly the diagonal of its width and height.
+Crown first_crown(const SleeveAsk& ask, double front_mm, double cap_mm) {
   const double girth = ask.girth_mm;
-  const double front_mm = ask.front_armhole_mm + ask.front_ease_mm;
-  const double back_mm = ask.back_armhole_mm + ask.back_ease_mm;
-  const double cap_mm = front_mm + back_mm;
-  const double taper = (girth - ask.hem_girth_mm) / 2.0;
+  return {std::sqrt(std::max(0.22 * cap_mm * cap_mm - girth * girth / 4.0, 0.04 * girth * girth)),
+          girth * front_mm / cap_mm};
+}
 
-  const auto below = [&](double h) { return std::max(ask.length_mm - h, ask.least_below_mm); };
-  const auto seam_up = [&](double h) { return unit({taper, below(h)}); };
-  const auto front_cap = [&](double h, double x) { return half_cap(x, h, seam_up(h), kFront); };
-  const auto back_cap = [&](double h, double x) {
-    return half_cap(girth - x, h, seam_up(h), kBack);
-  };
-  Unknowns x{
-      std::sqrt(std::max(0.22 * cap_mm * cap_mm - girth * girth / 4.0, 0.04 * girth * girth)),
-      girth * front_mm / cap_mm};
-  const bool solved = solve(
-      x,
-      [&](const Unknowns& u) {
-        return std::vector<double>{length(front_cap(u[0], u[1])) - front_mm,
-                                   length(back_cap(u[0], u[1])) - back_mm};
-      },
-      1e-9);
-  const double height = x[0];
-  const double front_x = x[1];
-  if (!solved || height < 0.12 * girth || height > 0.95 * girth || front_x < 0.3 * girth ||
-      front_x > 0.7 * girth) {
-    return impossible(
-        "upper-arm-girth",
-        "No sleeve of " + mm_text(girth) + " round the upper arm fits armholes of " +
-            mm_text(ask.front_armhole_mm + ask.back_armhole_mm) + ".",
-        "Check upper-arm-girth against scye-depth, across-back-width and bust-girth.");
-  }
-  const double hem_y = -below(height);
-  const Vec2 front_underarm{front_x, 0.0};
-  const Vec2 back_underarm{front_x - girth, 0.0};
-  const Vec2 up = seam_up(height);
+/// The outline for a place of the crown, and the joins that must hold on it.
+Block sketch_sleeve(const SleeveAsk& ask, const Crown& crown) {
+  const double girth = ask.girth_mm;
+  const double taper = (girth - ask.hem_girth_mm) / 2.0;
+  const double below = std::max(ask.length_mm - crown.height, ask.least_below_mm);
+  const Vec2 up = unit({taper, below});
+  const Vec2 front_underarm{crown.front_x, 0.0};
+  const Vec2 back_underarm{crown.front_x - girth, 0.0};
   // The hem is square to both seams: an arc that rises in the middle when the sleeve tapers.
-  const Vec2 front_hem{front_x - taper, hem_y};
-  const Vec2 back_hem{front_x - girth + taper, hem_y};
+  const Vec2 front_hem{crown.front_x - taper, -below};
+  const Vec2 back_hem{crown.front_x - girth + taper, -below};
   const Vec2 hem_start{up.y, up.x};
   const Vec2 hem_end{up.y, -up.x};
 
-  Curve cap_front = front_cap(height, front_x);
-  Curve cap_back = reversed(apply(mirror_x(0.0), back_cap(height, front_x)));
+  Curve cap_front = half_cap(crown.front_x, crown.height, up, kFront);
+  Curve cap_back =
+      reversed(apply(mirror_x(0.0), half_cap(girth - crown.front_x, crown.height, up, kBack)));
   cap_front.points.front() = front_underarm;
   cap_back.points.front() = cap_front.points.back();
   cap_back.points.back() = back_underarm;
@@ -98,19 +82,58 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
       curved("cap-front", EdgeRole::cap, cap_front, ask.allowance_mm),
       curved("cap-back", EdgeRole::cap, cap_back, ask.allowance_mm),
       ruled("underarm-back", EdgeRole::underarm, back_underarm, back_hem, ask.allowance_mm)};
-  const double back_length = length(cap_back);
+  Block block;
+  block.pieces = {std::move(piece)};
+  add_sleeve_joins(block);
+  return block;
+}
+
+}  // namespace
+
+Result<Piece> sleeve(const SleeveAsk& ask) {
+  const double girth = ask.girth_mm;
+  const double front_mm = ask.front_armhole_mm + ask.front_ease_mm;
+  const double back_mm = ask.back_armhole_mm + ask.back_ease_mm;
+  Crown crown = first_crown(ask, front_mm, front_mm + back_mm);
+  const Result<Block> solved = settled([&]() -> Result<Statement::Solved> {
+    const Block sketch = sketch_sleeve(ask, crown);
+    Statement holds(sketch);
+    holds.bends("sleeve", "cap-front");
+    holds.bends("sleeve", "cap-back");
+    holds.moves("sleeve", "cap-front", {true, true});
+    holds.length("the cap meets the front armhole and its ease", {{"sleeve", "cap-front"}},
+                 front_mm);
+    holds.length("the cap meets the back armhole and its ease", {{"sleeve", "cap-back"}}, back_mm);
+    holds.joins();
+    Result<Statement::Solved> made = holds.solved();
+    if (!made) return made;
+    const Vec2 found = find_edge(made->block.pieces[0], "cap-front")->curve.end();
+    crown = {found.y, crown.front_x - found.x};
+    return made;
+  });
+  if (!solved || crown.height < 0.12 * girth || crown.height > 0.95 * girth ||
+      crown.front_x < 0.3 * girth || crown.front_x > 0.7 * girth) {
+    return impossible(
+        "upper-arm-girth",
+        "No sleeve of " + mm_text(girth) + " round the upper arm fits armholes of " +
+            mm_text(ask.front_armhole_mm + ask.back_armhole_mm) + ".",
+        "Check upper-arm-girth against scye-depth, across-back-width and bust-girth.");
+  }
+  Piece piece = solved->pieces[0];
+  const double back_length = length(find_edge(piece, "cap-back")->curve);
   piece.notches = {
       {"front-notch", "cap-front", ask.front_notch_mm},
       {"back-notch-1", "cap-back", back_length - ask.back_notch_mm},
       {"back-notch-2", "cap-back", back_length - ask.back_notch_mm - kBackNotchStepMm}};
-  piece.landmarks = {{"crown-point", cap_front.end()},
-                     {"underarm-point-front", front_underarm},
-                     {"underarm-point-back", back_underarm}};
-  const double line_y = hem_y / 2.0;
-  const double in = taper * (line_y / hem_y);
-  piece.lengthen_lines = {
-      {"sleeve", {back_underarm.x + in, line_y}, {front_underarm.x - in, line_y}}};
-  piece.grainline = {"grainline", {0.0, 0.6 * hem_y}, {0.0, 0.75 * height}};
+  const Vec2 top = find_edge(piece, "cap-front")->curve.end();
+  const Curve& seam = find_edge(piece, "underarm-front")->curve;
+  const Curve& back_seam = find_edge(piece, "underarm-back")->curve;
+  piece.landmarks = {{"crown-point", top},
+                     {"underarm-point-front", seam.end()},
+                     {"underarm-point-back", back_seam.start()}};
+  piece.lengthen_lines = {{"sleeve", lerp(back_seam.start(), back_seam.end(), 0.5),
+                           lerp(seam.start(), seam.end(), 0.5)}};
+  piece.grainline = {"grainline", {0.0, 0.6 * seam.start().y}, {0.0, 0.75 * top.y}};
   piece.cut = {2, true};
   return piece;
 }

@@ -24,10 +24,11 @@ struct SleeveAsk {
 /// The second back notch lies this far above the first, on armhole and cap alike.
 inline constexpr double kBackNotchStepMm = 10.0;
 
-/// The sleeve drawn whole, front of the arm on +x, crown at x = 0, underarm at y = 0. The cap's
-/// height and the crown's place between the underarm points are solved so that each half of the cap
-/// is its armhole plus its ease; each half is an S with one inflection, the front's more hollow.
-/// Errors: "draft-impossible" when no cap between 12 % and 95 % of the girth in height does it.
+/// The sleeve drawn whole, front of the arm on +x, crown at x = 0 (within a hundredth of a mm),
+/// underarm at y = 0. One system (statement.h) moves crown and cap until each half of the cap is
+/// its armhole plus its ease and the cap runs on over crown and underarm seam; each half is an S
+/// with one inflection, the front's more hollow. Errors: "draft-impossible" when no cap between 12
+/// % and 95 % of the girth in height does it.
 Result<Piece> sleeve(const SleeveAsk& ask);
 
 /// Sets the notches into the armholes of front and back (front-notch; back-notch-1, back-notch-2)
