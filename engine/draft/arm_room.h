@@ -1,5 +1,7 @@
 #pragma once
-// Room for a large arm: the armhole is deepened where the sleeve's cap would be too flat.
+// Room for a large arm: the armhole is deepened where the sleeve's cap would be too flat. One
+// number decides, and the least of it is wanted: bisection over whole drawings, outside the solver,
+// whose lines have no say in where the underarm lies.
 
 #include <functional>
 

@@ -24,11 +24,13 @@ struct DraftInput {
 // bottom; seams, joins and notches complete; `ease` of the block says what the garment really has,
 // so that measures(block) = body + ease within 0.5 mm for every measure that names a body
 // measurement. Usual ease, with sources: ease.h. Where the arm is too large for the armhole the
-// underarm points are lowered: arm_room.h. The proportions are our own; the unknowns (depth of the
-// neckline, height of the cap, angle of the bust dart, widths at a level) are solved from the
-// lengths wanted. Deterministic. Errors: those of check_measurements (place "/wearer/body/..."),
-// "measurement-missing", "ease-unknown", "ease-range", "fabric-stretch" and "draft-impossible",
-// which says what contradicts what.
+// underarm points are lowered: arm_room.h. A first sketch is drawn by proportions, which are our
+// own; what must hold (lengths, widths, angles: statement.h) is then stated to the constraint
+// solver, which moves the sketch's control points: front and back together, then the sleeve to
+// their armholes. Laid out and not solved: the shoulder along its slope, the open shoulder dart
+// (turns about a point), the lowered underarm (one number, by bisection). Deterministic. Errors:
+// those of check_measurements (place "/wearer/body/..."), "measurement-missing", "ease-unknown",
+// "ease-range", "fabric-stretch" and "draft-impossible", which says what contradicts what.
 //
 // Optional measurements, and what stands in for a missing one (our own estimates):
 //   shoulder-drop                      shoulder-length x sin 20.5 degrees

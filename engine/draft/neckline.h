@@ -1,8 +1,6 @@
 #pragma once
 // Necklines: running on over the shoulder, level at the centre.
 
-#include <optional>
-
 #include "engine/geometry/curve.h"
 
 namespace pinwright::drafting {
@@ -23,9 +21,5 @@ struct NecklineAsk {
 
 /// From the neck point to the centre (at x = 0, `depth` below the neck point).
 Curve neckline(const NecklineAsk& ask, double depth);
-
-/// The depth at which that line is `wanted_mm` long; nothing when no depth between a third and
-/// five times the neck's half width gives it.
-std::optional<double> neckline_depth(const NecklineAsk& ask, double wanted_mm);
 
 }  // namespace pinwright::drafting

@@ -4,9 +4,71 @@
 #include <utility>
 
 #include "engine/constraint/solve.h"
+#include "engine/geometry/arc_length.h"
 #include "engine/geometry/fairing.h"
+#include "engine/geometry/intersect.h"
 
 namespace pinwright::drafting {
+
+namespace {
+
+const Edge& edge_of(const Block& block, EdgeAt at) { return block.pieces[at.piece].edges[at.edge]; }
+
+/// The same statements with every value `share` of the way from what the block measures now to what
+/// is wanted.
+System part_way(const Block& now, System system, double share) {
+  for (LengthConstraint& stated : system.lengths) {
+    double here = 0.0;
+    for (const LengthTerm& term : stated.terms) {
+      here += term.factor * pinwright::length(edge_of(now, term.edge).curve);
+    }
+    stated.value = here + share * (stated.value - here);
+  }
+  for (WidthConstraint& stated : system.widths) {
+    const Curve& line = edge_of(now, stated.edge).curve;
+    const auto places = at_height(line, stated.level);
+    if (places.empty()) continue;
+    const double here = point(line, places.front()).x;
+    stated.x = here + share * (stated.x - here);
+  }
+  for (AngleConstraint& stated : system.angles) {
+    double here = 0.0;
+    for (const CornerAt corner : stated.corners) {
+      here += corner_angle(now.pieces[corner.piece], corner.edge);
+    }
+    stated.target = here + share * (stated.target - here);
+  }
+  return system;
+}
+
+/// At once when that goes; else by halves, quarters, eighths of what is still to go.
+Result<SolveReport> solve_by_parts(Block& block, const System& system) {
+  Result<SolveReport> report = solve(block, system);
+  constexpr int kMostParts = 24;
+  double share = 0.5;
+  for (int i = 0; i < kMostParts && !report && share > 0.1; ++i) {
+    if (!solve(block, part_way(block, system, share))) {
+      share /= 2.0;
+      continue;
+    }
+    report = solve(block, system);
+  }
+  return report;
+}
+
+double most_moved(const Block& a, const Block& b) {
+  double most = 0.0;
+  for (std::size_t p = 0; p < a.pieces.size(); ++p) {
+    for (std::size_t e = 0; e < a.pieces[p].edges.size(); ++e) {
+      const auto& from = a.pieces[p].edges[e].curve.points;
+      const auto& to = b.pieces[p].edges[e].curve.points;
+      for (std::size_t i = 0; i < from.size(); ++i) most = std::max(most, distance(from[i], to[i]));
+    }
+  }
+  return most;
+}
+
+}  // namespace
 
 Statement::Statement(const Block& sketch) : sketch_(sketch) { system_.smoothness = kStiffness; }
 
@@ -56,7 +118,7 @@ void Statement::joins() {
 
 Result<Statement::Solved> Statement::solved() const {
   Solved made{sketch_, 0.0, {}};
-  const Result<SolveReport> report = solve(made.block, system_);
+  const Result<SolveReport> report = solve_by_parts(made.block, system_);
   if (!report) {
     Problems told;
     for (const Problem& problem : report.problems()) {
@@ -68,7 +130,7 @@ Result<Statement::Solved> Statement::solved() const {
     }
     return told;
   }
-  made.most_moved_mm = report->most_moved_mm;
+  made.most_moved_mm = most_moved(sketch_, made.block);
   for (const EdgeAt edge : system_.free_edges) {
     const Edge& line = made.block.pieces[edge.piece].edges[edge.edge];
     if (inflections(line.curve) > inflections(sketch_.pieces[edge.piece].edges[edge.edge].curve)) {

@@ -48,6 +48,7 @@ class Statement {
     double most_moved_mm = 0.0;
     std::string wiggle;  ///< "armhole of the back": turns more often than its sketch; else empty
   };
+  /// Where the sketch is too far off for one solve, the values stated are approached in parts.
   /// Errors: "draft-impossible", naming what could not be met. The lines keep their shape: bending
   /// costs kStiffness times as much as moving, so that corners travel and curves follow.
   Result<Solved> solved() const;

@@ -5,45 +5,40 @@
 #include <numbers>
 
 #include "engine/draft/lines.h"
-#include "engine/geometry/arc_length.h"
 
 namespace pinwright::drafting {
-namespace {
 
-/// From a along ta to where the direction is tb, `mm` long, ending at the height y or as near to it
-/// as a line that turns one way only can.
-Cubic outward(Vec2 a, Vec2 ta, Vec2 tb, double mm, double y) {
-  const double from = std::atan2(ta.y, ta.x);
-  const double to = std::atan2(tb.y, tb.x);
-  const double margin = 0.2 * std::abs(to - from);
-  const double wanted = std::asin(std::clamp((y - a.y) / mm, -0.9, 0.9));
-  const double rise = std::clamp(wanted, std::min(from, to) + margin, std::max(from, to) - margin);
-  double reach = mm;
-  for (int i = 0; i < 12; ++i) {
-    reach *= mm / length(round_line(a, ta, a + reach * direction(rise), tb));
-  }
-  return round_line(a, ta, a + reach * direction(rise), tb);
+Waist waist_line(const WaistCorners& at, Vec2 dart_point, Vec2 side_up) {
+  const Vec2 into_dart = right_normal(unit(dart_point - at.mouth_in));
+  const Vec2 out_of_dart = right_normal(unit(dart_point - at.mouth_out));
+  return {chain({round_line(at.fold, {1.0, 0.0}, at.mouth_in, into_dart)}),
+          chain({round_line(at.mouth_out, out_of_dart, at.corner, right_normal(side_up))})};
 }
 
-}  // namespace
-
-Waist waist_line(const WaistAsk& ask) {
-  const double half_angle = std::asin(ask.intake_mm / 2.0 / ask.leg_mm);
+WaistCorners faired(WaistCorners at, Vec2 dart_point, double leg, Vec2 side_up) {
+  const bool hangs_from_fold = leg == 0.0;
+  const double intake = distance(at.mouth_in, at.mouth_out);
+  const double inner_x = dart_point.x - intake / 2.0;
+  double half = 0.0;
+  if (hangs_from_fold) leg = dart_point.y - at.fold.y;
+  for (int i = 0; i < 20; ++i) {
+    half = std::asin(std::min(0.5, intake / 2.0 / leg));
+    if (!hangs_from_fold) break;
+    leg = (dart_point.y - at.fold.y + inner_x * std::tan(half / 2.0)) / std::cos(half);
+  }
   const Vec2 down = direction(-std::numbers::pi / 2.0);
-  const Vec2 mouth_in = ask.dart_point + ask.leg_mm * turned(down, -half_angle);
-  const Vec2 mouth_out = ask.dart_point + ask.leg_mm * turned(down, half_angle);
-  // Directions square to the legs, walking outward.
-  const Vec2 into_dart = direction(-half_angle);
-  const Vec2 out_of_dart = direction(half_angle);
-  const Vec2 at_side = direction(-ask.side_lean);
+  at.mouth_in = dart_point + leg * turned(down, -half);
+  at.mouth_out = dart_point + leg * turned(down, half);
+  if (!hangs_from_fold) at.fold.y = at.mouth_in.y + at.mouth_in.x * std::tan(half / 2.0);
 
-  const Vec2 fold{0.0, mouth_in.y + mouth_in.x * std::tan(half_angle / 2.0)};
-  Waist waist;
-  waist.inner = chain({round_line(fold, {1.0, 0.0}, mouth_in, into_dart)});
-  const double rest = std::max(0.0, ask.sewn_mm - length(waist.inner));
-  waist.outer = rest > 0.0 ? chain({outward(mouth_out, out_of_dart, at_side, rest, ask.corner_y)})
-                           : straight_curve(mouth_out, mouth_out);
-  return waist;
+  const Vec2 arrives = right_normal(side_up);
+  const double to = std::atan2(arrives.y, arrives.x);
+  const double margin = 0.2 * std::abs(to - half);
+  const double out = at.corner.x - at.mouth_out.x;
+  const double rise = std::clamp(std::atan2(-at.mouth_out.y, out), std::min(half, to) + margin,
+                                 std::max(half, to) - margin);
+  at.corner.y = at.mouth_out.y + out * std::tan(rise);
+  return at;
 }
 
 }  // namespace pinwright::drafting

@@ -5,24 +5,30 @@
 
 namespace pinwright::drafting {
 
-struct WaistAsk {
-  Vec2 dart_point;         ///< the waist dart hangs plumb below it
-  double leg_mm = 0.0;     ///< length of either leg
-  double intake_mm = 0.0;  ///< between the legs at the mouth
-  double sewn_mm = 0.0;    ///< length wanted of the two parts of the waist together
-  double side_lean = 0.0;  ///< how far the side leans outward going up, radians from plumb
-  double corner_y = 0.0;   ///< height wanted of the end at the side; gives way to a line that turns
-                           ///< one way only
-};
-
 /// Inner part square to fold and leg, outer part square to leg and side: with the dart sewn the
-/// line runs on. An upward arch wherever the piece narrows towards the waist. REQUIRES:
-/// intake_mm < 2 leg_mm; when the inner part alone is longer than sewn_mm the outer one is a point.
+/// line runs on. An upward arch wherever the piece narrows towards the waist.
 struct Waist {
   Curve inner;
   Curve outer;
 };
 
-Waist waist_line(const WaistAsk& ask);
+/// Where the waist's corners lie.
+struct WaistCorners {
+  Vec2 fold;
+  Vec2 mouth_in;
+  Vec2 mouth_out;
+  Vec2 corner;
+};
+
+/// The corners moved to where both parts can turn one way only and the dart hangs plumb:
+/// - the mouths, as far apart as they are, plumb below the dart's point, with legs `leg` long; or,
+///   with `leg` 0, with the legs that keep the fold where it is;
+/// - the fold up or down to where an arc to the inner mouth starts;
+/// - the corner up or down to the level of the waist (y = 0), or as near to it as an arch can
+/// reach.
+WaistCorners faired(WaistCorners at, Vec2 dart_point, double leg, Vec2 side_up);
+
+/// `side_up`: unit direction in which the side leaves the corner.
+Waist waist_line(const WaistCorners& at, Vec2 dart_point, Vec2 side_up);
 
 }  // namespace pinwright::drafting

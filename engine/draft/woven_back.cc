@@ -2,13 +2,12 @@
 #include <cmath>
 
 #include "engine/draft/armhole.h"
+#include "engine/draft/bisect.h"
 #include "engine/draft/lines.h"
 #include "engine/draft/neckline.h"
 #include "engine/draft/parts.h"
-#include "engine/draft/solve.h"
 #include "engine/draft/waist.h"
 #include "engine/draft/woven.h"
-#include "engine/geometry/arc_length.h"
 
 namespace pinwright::drafting {
 namespace {
@@ -60,14 +59,24 @@ double sewn_slope(Vec2 neck, double drawn_slope, double sewn_mm, Vec2 blade) {
   return slope;
 }
 
-/// Leg length with which the waist starts at height 0 at the fold.
-double leg_to_waist(Vec2 point, double intake) {
-  double leg = point.y;
-  for (int i = 0; i < 60; ++i) {
-    const double half = std::asin(intake / 2.0 / leg);
-    leg = (point.y + (point.x - intake / 2.0) * std::tan(half / 2.0)) / std::cos(half);
-  }
-  return leg;
+Vec2 body_neck(const WovenPlan& plan) {
+  return neck_point(plan.shoulder,
+                    {plan.shoulder.base_width, plan.nape_y + plan.shoulder.base_rise},
+                    plan.shoulder.back_slope);
+}
+
+double underarm_height(const WovenPlan& plan) {
+  return plan.nape_y + plan.shoulder.base_rise - plan.underarm_below_neck;
+}
+
+Vec2 blade_point(const WovenPlan& plan) {
+  return {0.5 * plan.back_across, plan.nape_y - 0.55 * (plan.nape_y - underarm_height(plan))};
+}
+
+Vec2 waist_dart_point(const WovenPlan& plan) {
+  const double underarm_y = underarm_height(plan);
+  return {blade_point(plan).x,
+          std::max(0.45 * underarm_y, underarm_y - bust_below_underarm(plan) - 12.0)};
 }
 
 }  // namespace
@@ -76,62 +85,59 @@ double bust_below_underarm(const WovenPlan& plan) {
   return std::max(0.0, plan.neck_y - plan.underarm_below_neck - plan.bust_point.y);
 }
 
-Result<Piece> woven_back(const WovenPlan& plan) {
-  const double allowance = kWovenAllowanceMm;
-  const Vec2 neck =
-      neck_point(plan.shoulder, {plan.shoulder.base_width, plan.nape_y + plan.shoulder.base_rise},
-                 plan.shoulder.back_slope);
-  const double depth = neck.y - plan.nape_y;
-  const double underarm_y = plan.nape_y + plan.shoulder.base_rise - plan.underarm_below_neck;
+double back_waist_intake(const WovenPlan& plan) {
+  return std::clamp(kDartShareOfTakeIn * (plan.back_bust - plan.back_waist), kLeastDartMm,
+                    kMostDartMm);
+}
+
+Result<WovenBackLines> first_back(const WovenPlan& plan) {
+  const double underarm_y = underarm_height(plan);
   const double below = bust_below_underarm(plan);
-  const Vec2 blade{0.5 * plan.back_across, plan.nape_y - 0.55 * (plan.nape_y - underarm_y)};
   if (underarm_y < 80.0 || below > underarm_y - 30.0) {
     return impossible("scye-depth",
                       "The underarm point lies only " + mm_text(underarm_y) + " above the waist.",
                       "Check scye-depth and neck-shoulder-point-to-bust-point against "
                       "back-waist-length.");
   }
+  const Vec2 point = waist_dart_point(plan);
+  const double intake = back_waist_intake(plan);
+  WovenBackLines lines;
+  lines.waist = {{0.0, 0.0},
+                 {point.x - intake / 2.0, 0.0},
+                 {point.x + intake / 2.0, 0.0},
+                 {plan.back_waist + intake, 0.0}};
+  const double slant = (plan.back_bust - lines.waist.corner.x) / (underarm_y - below);
+  lines.underarm = {plan.back_bust + below * slant, underarm_y};
+  return lines;
+}
 
-  WaistAsk ask;
-  ask.dart_point = {blade.x, std::max(0.45 * underarm_y, underarm_y - below - 12.0)};
-  const double take_in = plan.back_bust - plan.back_waist;
-  ask.intake_mm = std::clamp(kDartShareOfTakeIn * take_in, kLeastDartMm, kMostDartMm);
-  ask.leg_mm = leg_to_waist(ask.dart_point, ask.intake_mm);
-  ask.sewn_mm = plan.back_waist;
-  Waist waist;
-  Vec2 underarm;
-  for (int i = 0; i < 100; ++i) {  // the lean settles by itself: the waist's end hardly moves
-    waist = waist_line(ask);
-    underarm = {plan.back_bust + below * std::sin(ask.side_lean), underarm_y};
-    const Vec2 side = underarm - waist.outer.end();
-    ask.side_lean = std::atan2(side.x, side.y);
-  }
-  const Vec2 corner = waist.outer.end();
-  if (std::abs(ask.side_lean) > radians(30.0) || waist.outer.end().x < blade.x + 30.0) {
-    return impossible("waist-girth",
-                      "The back's side would lean " +
-                          std::to_string(std::lround(degrees(ask.side_lean))) + " degrees.",
-                      "Check waist-girth against bust-girth.");
-  }
+Piece sketch_back(const WovenPlan& plan, const WovenBackLines& lines) {
+  const double allowance = kWovenAllowanceMm;
+  const Vec2 neck = body_neck(plan);
+  const double depth = neck.y - plan.nape_y;
+  const Vec2 blade = blade_point(plan);
+  const Vec2 dart_point = waist_dart_point(plan);
+  const Vec2 centre{0.0, plan.nape_y};
+  const Vec2 up = unit(lines.underarm - lines.waist.corner);
+  const WaistCorners at = faired(lines.waist, dart_point, 0.0, up);
+  const Waist waist = waist_line(at, dart_point, up);
 
   const double shoulder_mm = plan.shoulder.length + kWovenShoulderEaseMm;
   const double slope = sewn_slope(neck, plan.shoulder.back_slope, shoulder_mm, blade);
   const Shoulder shoulder = open_shoulder(neck, slope, shoulder_mm, blade);
-  const Vec2 centre{0.0, plan.nape_y};
-  const Vec2 fold = waist.inner.start();
-  const Vec2 up = unit(underarm - corner);
 
   Piece piece;
   piece.id = "back";
   piece.name = "Back";
   piece.edges = {
       curved("waist-inner", EdgeRole::waist, waist.inner, allowance),
-      ruled("waist-dart-in", EdgeRole::dart_leg, waist.inner.end(), ask.dart_point, allowance),
-      ruled("waist-dart-out", EdgeRole::dart_leg, ask.dart_point, waist.outer.start(), allowance),
+      ruled("waist-dart-in", EdgeRole::dart_leg, at.mouth_in, dart_point, allowance),
+      ruled("waist-dart-out", EdgeRole::dart_leg, dart_point, at.mouth_out, allowance),
       curved("waist-outer", EdgeRole::waist, waist.outer, allowance),
-      ruled("side", EdgeRole::side, corner, underarm, allowance),
+      ruled("side", EdgeRole::side, at.corner, lines.underarm, allowance),
       curved("armhole", EdgeRole::armhole,
-             armhole({underarm, up, shoulder.tip, shoulder.outer, plan.back_across, kBackHollow}),
+             armhole(
+                 {lines.underarm, up, shoulder.tip, shoulder.outer, plan.back_across, kBackHollow}),
              allowance),
       ruled("shoulder-outer", EdgeRole::shoulder, shoulder.tip, shoulder.mouth_out, allowance),
       ruled("shoulder-dart-in", EdgeRole::dart_leg, shoulder.mouth_out, shoulder.dart_point,
@@ -142,7 +148,7 @@ Result<Piece> woven_back(const WovenPlan& plan) {
       curved("neckline", EdgeRole::neckline,
              neckline({neck, back_neckline_start(slope, plan.shoulder.neck_turn), 0.60, 1}, depth),
              kWovenNeckAllowanceMm),
-      folded_at("centre-back", EdgeRole::centre_back, centre, fold)};
+      folded_at("centre-back", EdgeRole::centre_back, centre, at.fold)};
   piece.edges[10].curve.points.back() = centre;
   piece.darts = {{"shoulder-dart", "shoulder-dart-in", "shoulder-dart-out", "shoulder-blade-point"},
                  {"waist-dart", "waist-dart-in", "waist-dart-out", "shoulder-blade-point"}};
@@ -150,14 +156,12 @@ Result<Piece> woven_back(const WovenPlan& plan) {
                      {"back-neck-point", centre},
                      {"neck-point", neck},
                      {"shoulder-point", shoulder.tip},
-                     {"underarm-point", underarm},
-                     {"waist-level", fold},
-                     {"bust-level", {0.0, underarm_y - below * up.y}}};
+                     {"underarm-point", lines.underarm},
+                     {"waist-level", at.fold},
+                     {"bust-level", {0.0, lines.underarm.y - bust_below_underarm(plan) * up.y}}};
   piece.grainline = {
       "grainline", {0.3 * blade.x, 0.2 * plan.nape_y}, {0.3 * blade.x, 0.8 * plan.nape_y}};
   piece.fold = "centre-back";
-  Problems wrong = check_armhole(piece);
-  if (!wrong.empty()) return wrong;
   return piece;
 }
 

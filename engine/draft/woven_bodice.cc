@@ -45,50 +45,6 @@ WovenPlan make_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& s
   return plan;
 }
 
-double run_length(const Piece& piece, EdgeRole role) {
-  double sum = 0.0;
-  for (const Edge& edge : piece.edges) {
-    if (edge.role == role) sum += length(edge.curve);
-  }
-  return sum;
-}
-
-/// What the piece lacks of the wanted half width at its bust level.
-double lack(const Piece& piece, std::string_view level, double wanted) {
-  const double underarm = find_landmark(piece, "underarm-point")->at.y;
-  const double y = std::min(find_landmark(piece, level)->at.y, underarm - 0.01);
-  return wanted - cloth_width(piece, y).value_or(wanted);
-}
-
-struct Halves {
-  Piece front;
-  Piece back;
-};
-
-/// Draws both halves; where a dart crosses the bust level the width laid out is corrected by what
-/// the sewn piece lacks, until it lacks nothing.
-Result<Halves> draw_halves(const WovenPlan& wanted) {
-  WovenPlan plan = wanted;
-  Halves halves;
-  for (int round = 0; round < 12; ++round) {
-    const Result<Piece> back = woven_back(plan);
-    if (!back) return back.problems();
-    const double neckline = plan.shoulder.neckline_mm / 2.0 - run_length(*back, EdgeRole::neckline);
-    const Result<Piece> front = woven_front(plan, run_length(*back, EdgeRole::side), neckline);
-    if (!front) return front.problems();
-    halves = {*front, *back};
-    const double front_lack = lack(halves.front, "bust-point", wanted.front_bust);
-    const double back_lack = lack(halves.back, "bust-level", wanted.back_bust);
-    if (std::abs(front_lack) + std::abs(back_lack) < 1e-6) return halves;
-    plan.front_bust += front_lack;
-    plan.back_bust += back_lack;
-  }
-  return impossible("neck-shoulder-point-to-bust-point",
-                    "The bust level runs into a dart where the width cannot be laid out.",
-                    "Check neck-shoulder-point-to-bust-point and front-waist-length against "
-                    "scye-depth and back-waist-length.");
-}
-
 void add_lengthen_line(Piece& piece, const Edge& side, double y) {
   const auto crossing = at_height(side.curve, y);
   if (crossing.empty()) return;
@@ -102,44 +58,15 @@ void add_seams(Block& block) {
   block.seams.push_back(plain_seam("side", "Side seam",
                                    {part("front", "side-lower"), part("front", "side-upper")},
                                    {part("back", "side")}));
-  block.joins = {
-      running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
-                 {{"front", "shoulder", "neckline"}, {"back", "shoulder-inner", "neckline"}}),
-      running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
-                 {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder-outer"}}),
-      running_on("armhole-over-side", "Armhole over the side seam",
-                 {{"front", "side-upper", "armhole"}, {"back", "side", "armhole"}}),
-      running_on("waist-over-side", "Waist over the side seam",
-                 {{"front", "waist-outer", "side-lower"}, {"back", "waist-outer", "side"}}),
-      running_on(
-          "side-over-bust-dart", "Side over the bust dart",
-          {{"front", "side-lower", "bust-dart-in"}, {"front", "bust-dart-out", "side-upper"}}),
-      running_on(
-          "waist-over-front-dart", "Waist over the front's waist dart",
-          {{"front", "waist-inner", "waist-dart-in"}, {"front", "waist-dart-out", "waist-outer"}}),
-      running_on(
-          "waist-over-back-dart", "Waist over the back's waist dart",
-          {{"back", "waist-inner", "waist-dart-in"}, {"back", "waist-dart-out", "waist-outer"}}),
-      running_on("shoulder-over-dart", "Shoulder over the shoulder dart",
-                 {{"back", "shoulder-outer", "shoulder-dart-in"},
-                  {"back", "shoulder-dart-out", "shoulder-inner"}}),
-      square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
-                     {"front", "neckline", "centre-front"}),
-      square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
-                     {"back", "neckline", "centre-back"}),
-      square_at_fold("waist-at-centre-front", "Waist at the centre front",
-                     {"front", "centre-front", "waist-inner"}),
-      square_at_fold("waist-at-centre-back", "Waist at the centre back",
-                     {"back", "centre-back", "waist-inner"})};
 }
 
 Result<Block> draw_woven_bodice(const DraftInput& input, const EaseMap& ease,
                                 const ShoulderPlan& shoulder, double lowered) {
   const Body body(input.wearer.body);
-  Result<Halves> halves = draw_halves(make_plan(body, ease, shoulder, lowered));
-  if (!halves) return halves.problems();
-  Piece& front = halves->front;
-  Piece& back = halves->back;
+  Result<WovenBody> drawn = draw_woven_body(make_plan(body, ease, shoulder, lowered));
+  if (!drawn) return drawn.problems();
+  Piece& front = drawn->front;
+  Piece& back = drawn->back;
   const Edge& lower = *find_edge(front, "side-lower");
   const double line_y = (std::max(lower.curve.start().y, 0.0) + lower.curve.end().y) / 2.0;
   add_lengthen_line(front, lower, line_y);
@@ -160,6 +87,7 @@ Result<Block> draw_woven_bodice(const DraftInput& input, const EaseMap& ease,
   Block block = begin_block(input, kWovenBodice, "Woven bodice", ease);
   block.pieces = {std::move(front), std::move(back), *arm_piece};
   add_seams(block);
+  block.joins = woven_body_joins();
   add_sleeve_seams(block, kFrontCapEaseMm, kBackCapEaseMm);
   note_ease_as_drawn(block);
   return block;

@@ -15,7 +15,7 @@ using testing::measure_faults;
 
 Block drafted(const DraftInput& input) {
   const Result<Block> block = draft_knit_top(input);
-  EXPECT_TRUE(block.ok());
+  EXPECT_TRUE(block.ok()) << block.problems()[0].what;
   return *block;
 }
 

@@ -16,7 +16,7 @@ using testing::purser;
 
 Block drafted(const DraftInput& input) {
   const Result<Block> block = draft_woven_bodice(input);
-  EXPECT_TRUE(block.ok());
+  EXPECT_TRUE(block.ok()) << block.problems()[0].what;
   return *block;
 }
 
