@@ -114,10 +114,11 @@ class KnitSketch {
   Half back_;
 };
 
-/// Half way up the armhole, where across front and back are measured.
+/// Half way up the armhole, where across front and back are measured; a millimetre above the joint
+/// of its two parts, which lies there.
 double half_way_up(const Block& sketch, std::size_t piece) {
   const Curve& armhole = find_edge(sketch.pieces[piece], "armhole")->curve;
-  return (armhole.start().y + armhole.end().y) / 2.0;
+  return (armhole.start().y + armhole.end().y) / 2.0 + 1.0;
 }
 
 Problem side_impossible() {
@@ -138,23 +139,22 @@ bool place_bust(const Block& sketch, const KnitPlan& plan, double bust_front, Bu
   return true;
 }
 
-/// The bust measured again on what was drawn: with contradictory heights its level can miss the
-/// side.
-bool wide_enough(const Block& solved, const KnitPlan& plan, double bust_front, double bust_back) {
+/// What front and back together lack of half the bust, as drawn.
+double bust_lack(const Block& solved, const KnitPlan& plan, double bust_front, double bust_back) {
   double half = 0.0;
   for (std::size_t p = 0; p < 2; ++p) {
     const double underarm = find_edge(solved.pieces[p], "side")->curve.end().y;
     const double level = std::min(p == 0 ? bust_front : bust_back, underarm);
     half += cloth_width(solved.pieces[p], level - 1e-6).value_or(0.0);
   }
-  return std::abs(half - plan.bust_half) < kBustWithinMm;
+  return plan.bust_half - half;
 }
 
 Statement stated(const Block& sketch, const KnitPlan& plan, const KnitSketch& lines,
-                 double bust_back) {
+                 double front_bust) {
   Statement holds(sketch);
   const std::string_view pieces[2] = {"front", "back"};
-  const double bust_level[2] = {lines.bust_front(), bust_back};
+  const double bust_level = lines.bust_front();
   for (std::size_t p = 0; p < 2; ++p) {
     const bool front = p == 0;
     const std::string of = " of the " + std::string(pieces[p]);
@@ -164,13 +164,19 @@ Statement stated(const Block& sketch, const KnitPlan& plan, const KnitSketch& li
     holds.moves(pieces[p], "hem", {true, true});
     holds.moves(pieces[p], "side", {true, front});
     const double underarm = find_edge(sketch.pieces[p], "side")->curve.end().y;
-    holds.width("the bust width" + of, pieces[p], "side",
-                std::min(bust_level[p], underarm - kBelowUnderarmMm), plan.bust_half / 2.0);
+    if (front) {
+      holds.width("the bust width" + of, pieces[p], "side",
+                  std::min(bust_level, underarm - kBelowUnderarmMm), front_bust);
+    }
     holds.width("the waist width" + of, pieces[p], "side", plan.waist_y, plan.waist_half / 2.0);
     holds.length("the hem" + of, {{pieces[p], "hem"}}, plan.hem_half / 2.0);
     holds.width("the width across" + of, pieces[p], "armhole", half_way_up(sketch, p),
                 lines.across(front));
   }
+  holds.level_with("front and back meet at the hem", "front", "hem", "back", "hem", {0.0, 1.0});
+  // Front and back share the quarter at the underarm; the bust is met by both together.
+  holds.level_with("front and back meet at the underarm", "front", "side", "back", "side",
+                   {1.0, 0.0});
   holds.moves("front", "neckline", {false, true});
   holds.length("the neckline goes round the neck base with its ease",
                {{"front", "neckline"}, {"back", "neckline"}}, plan.shoulder.neckline_mm / 2.0);
@@ -230,18 +236,33 @@ Result<KnitBody> draw_knit_body(const KnitPlan& plan) {
   KnitSketch lines(plan);
   BustEasing easing;
   double bust_back = 0.0;
+  double front_bust = plan.bust_half / 2.0;
+  double last_bust = front_bust;
+  double last_lack = 0.0;
   Result<Block> solved = settled([&]() -> Result<Statement::Solved> {
     const Block sketch = lines.drawn();
     if (!place_bust(sketch, plan, lines.bust_front(), easing, bust_back)) return side_impossible();
-    Result<Statement::Solved> made = stated(sketch, plan, lines, bust_back).solved();
-    if (made) lines.take(made->block);
+    Result<Statement::Solved> made = stated(sketch, plan, lines, front_bust).solved();
+    if (!made) return made;
+    lines.take(made->block);
+    if (!place_bust(made->block, plan, lines.bust_front(), easing, bust_back)) {
+      return side_impossible();
+    }
+    const double lack = bust_lack(made->block, plan, lines.bust_front(), bust_back);
+    // By the secant through the last two rounds: the next sketch moves the back as well.
+    const double step = front_bust - last_bust;
+    const double slope = step == 0.0 ? -3.0 : std::clamp((lack - last_lack) / step, -5.0, -1.0);
+    last_lack = lack;
+    last_bust = front_bust;
+    front_bust -= lack / slope;
+    made->most_moved_mm = std::max(made->most_moved_mm, std::abs(lack));
     return made;
   });
   if (!solved) return solved.problems();
   Piece& front = solved->pieces[0];
   Piece& back = solved->pieces[1];
   if (!place_bust(*solved, plan, lines.bust_front(), easing, bust_back) ||
-      !wide_enough(*solved, plan, lines.bust_front(), bust_back)) {
+      std::abs(bust_lack(*solved, plan, lines.bust_front(), bust_back)) > kBustWithinMm) {
     return side_impossible();
   }
   const Curve& neckline = find_edge(front, "neckline")->curve;

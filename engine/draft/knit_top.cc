@@ -142,6 +142,12 @@ Result<Block> draft_knit_top(const DraftInput& input) {
   if (!problems.empty()) return problems;
   const Body body(input.wearer.body);
   const EaseMap ease = knit_ease(body, input);
+  if (ease.at("waist-girth") > kMostEaseMm) {
+    return impossible("waist-girth",
+                      "With a bust of " + mm_text(body["bust-girth"]) + " the waist would be " +
+                          mm_text(ease.at("waist-girth")) + " wider than the body.",
+                      "Check waist-girth against bust-girth, or give the ease at waist-girth.");
+  }
   const Result<double> neckline_mm = wanted_neckline(body, ease, input.fabric);
   if (!neckline_mm) return neckline_mm.problems();
   const Result<ShoulderPlan> plan = plan_shoulder(body, *neckline_mm);

@@ -27,7 +27,6 @@ constexpr std::array<std::string_view, 7> kKnitEase = {
 constexpr std::array<std::string_view, 6> kWovenEase = {"bust-girth",        "waist-girth",
                                                         "neck-base-girth",   "upper-arm-girth",
                                                         "across-back-width", "across-front-width"};
-constexpr double kMostEaseMm = 400.0;
 
 std::string listed(std::span<const std::string_view> ids) {
   std::string all;

@@ -12,6 +12,9 @@ namespace pinwright::drafting {
 inline constexpr std::string_view kKnitTop = "knit-top";
 inline constexpr std::string_view kWovenBodice = "woven-bodice";
 
+/// No ease is larger, either way.
+inline constexpr double kMostEaseMm = 400.0;
+
 /// Empty for an unknown kind.
 std::span<const std::string_view> required(std::string_view kind);
 /// Ease that may be overridden, by ISO measurement. Empty for an unknown kind.

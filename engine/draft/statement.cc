@@ -105,6 +105,18 @@ void Statement::angle(std::string name, std::string_view piece, std::string_view
   system_.angles.push_back({std::move(name), {{where.piece, where.edge}}, radians});
 }
 
+void Statement::level_with(std::string name, std::string_view piece_a, std::string_view edge_a,
+                           std::string_view piece_b, std::string_view edge_b, Vec2 along) {
+  const EdgeAt a = at(piece_a, edge_a);
+  const EdgeAt b = at(piece_b, edge_b);
+  SpanConstraint stated;
+  stated.name = std::move(name);
+  stated.from = {a.piece, a.edge};
+  stated.to = {b.piece, b.edge};
+  stated.along = along;
+  system_.spans.push_back(std::move(stated));
+}
+
 void Statement::joins() {
   for (const Join& join : sketch_.joins) {
     AngleConstraint stated{join.name, {}, join.target_rad};

@@ -40,6 +40,9 @@ class Statement {
              double x);
   /// The angle inside a piece at the corner in which an edge ends.
   void angle(std::string name, std::string_view piece, std::string_view edge, double radians);
+  /// Two corners lie level with each other, seen along a direction.
+  void level_with(std::string name, std::string_view piece_a, std::string_view edge_a,
+                  std::string_view piece_b, std::string_view edge_b, Vec2 along);
   /// All joins of the sketch: lines run on over seams and darts, and are square to the fold.
   void joins();
 
@@ -70,6 +73,6 @@ using Round = std::function<Result<Statement::Solved>()>;
 /// that the lines keep the fairness of a sketch. The last round's block is exact in any case.
 Result<Block> settled(const Round& round);
 inline constexpr double kSettledMm = 2e-3;
-inline constexpr int kMostRounds = 12;
+inline constexpr int kMostRounds = 16;
 
 }  // namespace pinwright::drafting

@@ -37,7 +37,7 @@ struct WovenPlan {
 double bust_below_underarm(const WovenPlan& plan);
 /// How much longer the front is than the back from neck point to waist.
 double longer(const WovenPlan& plan);
-/// What the back's waist dart takes: a good half of bust less waist, 8 to 40 mm.
+/// What the back's waist dart takes: a good half of bust less waist, 8 to 48 mm.
 double back_waist_intake(const WovenPlan& plan);
 
 /// The corners that the solver moves; everything else of a sketch follows from them and the plan.

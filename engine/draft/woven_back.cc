@@ -17,7 +17,7 @@ constexpr double kShoulderDartMm = 75.0;
 constexpr double kDartShortOfBladeMm = 15.0;
 constexpr double kDartShareOfTakeIn = 0.55;  // of bust less waist; the side takes the rest
 constexpr double kLeastDartMm = 8.0;
-constexpr double kMostDartMm = 40.0;
+constexpr double kMostDartMm = 48.0;
 
 /// The shoulder with its dart open. As sewn it is one straight line from the neck point.
 struct Shoulder {

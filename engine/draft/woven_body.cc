@@ -20,8 +20,8 @@ namespace {
 
 constexpr double kLeastBustDart = radians(1.0);
 constexpr double kMostBustDart = radians(40.0);
-constexpr double kMostFrontLean = radians(25.0);
-constexpr double kMostBackLean = radians(30.0);
+constexpr double kMostFrontLean = radians(35.0);
+constexpr double kMostBackLean = radians(35.0);
 constexpr double kBelowUnderarmMm = 2.0;  // the bust is measured no higher
 constexpr double kLeastLongerMm = 5.0;    // outside, a failure is put down to the front's length
 constexpr double kMostLongerMm = 120.0;
@@ -43,10 +43,11 @@ double level_of(const Piece& piece, std::string_view landmark) {
   return std::min(find_landmark(piece, landmark)->at.y, underarm - kBelowUnderarmMm);
 }
 
-/// Half way up the armhole, where across front and back are measured.
+/// Half way up the armhole, where across front and back are measured; a millimetre above the joint
+/// of its two parts, which lies there.
 double half_way_up(const Piece& piece) {
   const Curve& line = edge(piece, "armhole");
-  return (line.start().y + line.end().y) / 2.0;
+  return (line.start().y + line.end().y) / 2.0 + 1.0;
 }
 
 double across(const Piece& piece, double wanted) {
@@ -62,10 +63,10 @@ void state_front(Statement& holds, const Piece& front, const WovenPlan& plan,
   for (const std::string_view curve : {"waist-inner", "waist-outer", "armhole", "neckline"}) {
     holds.bends("front", curve);
   }
-  for (const std::string_view before :
-       {"waist-inner", "waist-dart-out", "side-lower", "bust-dart-out"}) {
+  for (const std::string_view before : {"waist-inner", "waist-dart-out", "side-lower"}) {
     holds.moves("front", before, {true, true});
   }
+  holds.moves("front", "bust-dart-out", {true, false});  // the upper leg stays below the bust level
   holds.moves("front", "waist-outer", {true, false});
   holds.moves("front", "side-upper", {stated.side_gives, false});
   holds.moves("front", "neckline", {false, true});

@@ -52,7 +52,9 @@ Measurements plausible(double bust, Dice& dice) {
   body["across-back-width"] = 180.0 + 0.185 * bust + dice.between(-12.0, 12.0);
   body["across-front-width"] = body["across-back-width"] - dice.between(5.0, 28.0);
   body["back-waist-length"] = dice.between(385.0, 435.0);
-  body["front-waist-length"] = body["back-waist-length"] + dice.between(32.0, 65.0);
+  // Longer over a fuller bust: a front that is hardly longer than the back has no room for it.
+  body["front-waist-length"] =
+      body["back-waist-length"] + dice.between(32.0, 65.0) + 0.06 * std::max(0.0, bust - 1000.0);
   body["neck-shoulder-point-to-bust-point"] = 125.0 + 0.155 * bust + dice.between(-10.0, 10.0);
   body["bust-point-width"] = 0.2 * bust + dice.between(-10.0, 10.0);
   body["scye-depth"] = 120.0 + 0.08 * bust + dice.between(-10.0, 12.0);
