@@ -23,8 +23,8 @@ constexpr double kMostBustDart = radians(40.0);
 constexpr double kMostFrontLean = radians(35.0);
 constexpr double kMostBackLean = radians(35.0);
 constexpr double kBelowUnderarmMm = 2.0;  // the bust is measured no higher
-constexpr double kLeastLongerMm = 5.0;    // outside, a failure is put down to the front's length
-constexpr double kMostLongerMm = 120.0;
+constexpr double kLeastLongerMm = 0.0;    // a front shorter than the back has no bust dart
+constexpr double kMostLongerMm = 120.0;   // beyond, a failure is put down to the front's length
 constexpr double kBustWithinMm = 0.1;
 constexpr double kShortLeverMm = 15.0;  // of the side above the bust level, to hold a lean by
 
