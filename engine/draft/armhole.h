@@ -27,6 +27,10 @@ struct ArmholeAsk {
 inline constexpr double kFrontHollow = 0.62;
 inline constexpr double kBackHollow = 0.56;
 
+/// The armhole bends no more sharply where it meets the side: a little more than the limit that
+/// every garment is held to (constraint/limits.h).
+inline constexpr double kUnderarmRadiusMm = 10.5;
+
 /// x of the plumb place nearest to the wanted one from which both quarters turn one way only: well
 /// inside the underarm point, left of the tip, but not further left than the shoulder's slope lets
 /// the line swing.

@@ -172,6 +172,8 @@ Statement stated(const Block& sketch, const KnitPlan& plan, const KnitSketch& li
     holds.length("the hem" + of, {{pieces[p], "hem"}}, plan.hem_half / 2.0);
     holds.width("the width across" + of, pieces[p], "armhole", half_way_up(sketch, p),
                 lines.across(front));
+    holds.gentle_start("the armhole" + of + " bends gently at the underarm", pieces[p], "armhole",
+                       kUnderarmRadiusMm);
   }
   holds.level_with("front and back meet at the hem", "front", "hem", "back", "hem", {0.0, 1.0});
   // Front and back share the quarter at the underarm; the bust is met by both together.
@@ -255,7 +257,7 @@ Result<KnitBody> draw_knit_body(const KnitPlan& plan) {
     last_lack = lack;
     last_bust = front_bust;
     front_bust -= lack / slope;
-    made->most_moved_mm = std::max(made->most_moved_mm, std::abs(lack));
+    made->off_mm = std::abs(lack);
     return made;
   });
   if (!solved) return solved.problems();

@@ -26,6 +26,9 @@ constexpr double kHollow = 0.62;
 constexpr double kFrontNotchShare = 0.40;  // of the armhole, from the underarm
 constexpr double kBackNotchShare = 0.38;
 constexpr double kRound = 0.66;
+// A little inside the limits that every sleeve is held to (constraint/limits.h).
+constexpr double kFlattestShare = 0.152;
+constexpr double kSteepestShare = 0.648;
 
 /// From the underarm (width, 0) to the crown (0, height).
 Curve half_cap(double width, double height, Vec2 seam_up, const CapShape& shape) {
@@ -111,7 +114,7 @@ Result<Piece> sleeve(const SleeveAsk& ask) {
     crown = {found.y, crown.front_x - found.x};
     return made;
   });
-  if (!solved || crown.height < 0.12 * girth || crown.height > 0.95 * girth ||
+  if (!solved || crown.height < kFlattestShare * girth || crown.height > kSteepestShare * girth ||
       crown.front_x < 0.3 * girth || crown.front_x > 0.7 * girth) {
     return impossible(
         "upper-arm-girth",

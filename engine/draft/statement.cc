@@ -1,6 +1,7 @@
 #include "engine/draft/statement.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "engine/constraint/solve.h"
@@ -117,6 +118,16 @@ void Statement::level_with(std::string name, std::string_view piece_a, std::stri
   system_.spans.push_back(std::move(stated));
 }
 
+void Statement::gentle_start(std::string name, std::string_view piece, std::string_view edge,
+                             double least) {
+  RadiusConstraint stated;
+  stated.name = std::move(name);
+  stated.edge = at(piece, edge);
+  stated.at_start = true;
+  stated.least = least;
+  system_.radii.push_back(std::move(stated));
+}
+
 void Statement::joins() {
   for (const Join& join : sketch_.joins) {
     AngleConstraint stated{join.name, {}, join.target_rad};
@@ -129,7 +140,7 @@ void Statement::joins() {
 }
 
 Result<Statement::Solved> Statement::solved() const {
-  Solved made{sketch_, 0.0, {}};
+  Solved made{sketch_, 0.0, 0.0, {}};
   const Result<SolveReport> report = solve_by_parts(made.block, system_);
   if (!report) {
     Problems told;
@@ -154,7 +165,13 @@ Result<Statement::Solved> Statement::solved() const {
 
 Result<Block> settled(const Round& round) {
   Result<Statement::Solved> last = round();
-  for (int i = 1; i < kMostRounds && last && last->most_moved_mm > kSettledMm; ++i) last = round();
+  Block before;
+  for (int i = 1; i < kMostRounds && last; ++i) {
+    const bool same = !before.pieces.empty() && most_moved(before, last->block) <= kSettledMm;
+    if (last->off_mm <= kSettledMm && (same || last->most_moved_mm <= kSettledMm)) break;
+    before = std::move(last->block);
+    last = round();
+  }
   if (!last) return last.problems();
   if (!last->wiggle.empty()) {
     return Problem{"draft-impossible", "/wearer/body", "The " + last->wiggle + " would wiggle.",

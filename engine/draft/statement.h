@@ -43,13 +43,16 @@ class Statement {
   /// Two corners lie level with each other, seen along a direction.
   void level_with(std::string name, std::string_view piece_a, std::string_view edge_a,
                   std::string_view piece_b, std::string_view edge_b, Vec2 along);
+  /// The edge starts no more sharply bent than a circle of radius `least`.
+  void gentle_start(std::string name, std::string_view piece, std::string_view edge, double least);
   /// All joins of the sketch: lines run on over seams and darts, and are square to the fold.
   void joins();
 
   struct Solved {
     Block block;
     double most_moved_mm = 0.0;
-    std::string wiggle;  ///< "armhole of the back": turns more often than its sketch; else empty
+    double off_mm = 0.0;  ///< what the round knows to be still to correct in the next one
+    std::string wiggle;   ///< "armhole of the back": turns more often than its sketch; else empty
   };
   /// Where the sketch is too far off for one solve, the values stated are approached in parts.
   /// Errors: "draft-impossible", naming what could not be met. The lines keep their shape: bending
@@ -68,9 +71,11 @@ inline constexpr double kStiffness = 400.0;
 /// What a round of sketch() and statement leaves, for the next sketch; see settled().
 using Round = std::function<Result<Statement::Solved>()>;
 
-/// Sketches and solves until the solver moves nothing by more than kSettledMm, at most
-/// kMostRounds times: each round sketches anew through the corners that the one before found, so
-/// that the lines keep the fairness of a sketch. The last round's block is exact in any case.
+/// Sketches and solves until nothing is left to correct and the solver moves nothing by more than
+/// kSettledMm, or comes to the same lines as the round before (a limit holds them off their
+/// sketch), at most kMostRounds times: each
+/// round sketches anew through the corners that the one before found, so that the lines keep the
+/// fairness of a sketch. The last round's block is exact in any case.
 Result<Block> settled(const Round& round);
 inline constexpr double kSettledMm = 2e-3;
 inline constexpr int kMostRounds = 16;

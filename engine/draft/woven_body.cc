@@ -88,6 +88,10 @@ void state_front(Statement& holds, const Piece& front, const WovenPlan& plan,
                {{"front", "bust-dart-in"}, {"front", "bust-dart-out", -1.0}}, 0.0);
   holds.width("the width across the front", "front", "armhole", half_way_up(front),
               across(front, plan.front_across));
+  holds.gentle_start("the armhole of the front bends gently at the underarm", "front", "armhole",
+                     kUnderarmRadiusMm);
+  holds.gentle_start("the armhole of the front bends gently at the underarm", "front", "armhole",
+                     kUnderarmRadiusMm);
   if (stated.waist_dart) {
     holds.angle("the front's waist dart keeps within its limits", "front", "waist-dart-in",
                 2.0 * std::numbers::pi - *stated.waist_dart);
@@ -114,6 +118,10 @@ void state_back(Statement& holds, const Piece& back, const WovenPlan& plan, cons
                                                        length(edge(back, "waist-dart-in"))));
   holds.width("the width across the back", "back", "armhole", half_way_up(back),
               across(back, plan.back_across));
+  holds.gentle_start("the armhole of the back bends gently at the underarm", "back", "armhole",
+                     kUnderarmRadiusMm);
+  holds.gentle_start("the armhole of the back bends gently at the underarm", "back", "armhole",
+                     kUnderarmRadiusMm);
 }
 
 Statement state(const Block& sketch, const WovenPlan& plan, const Stated& stated) {
@@ -229,6 +237,59 @@ Problem bust_impossible() {
                     "scye-depth and back-waist-length.");
 }
 
+/// One drawing from these lines and statements.
+Result<WovenBody> attempt(const WovenPlan& plan, WovenBackLines of_back, WovenFrontLines of_front,
+                          Stated stated) {
+  const double first_intake = intake_of(of_front);
+  Result<Block> solved = settled([&]() -> Result<Statement::Solved> {
+    Block sketch = sketched(plan, of_front, of_back);
+    Result<Statement::Solved> made = state(sketch, plan, stated).solved();
+    if (!made && !stated.side_gives) {
+      hold_waist_dart(stated, sketch.pieces[0], first_intake);
+      sketch = sketched(plan, front_with_dart(plan, first_intake, true), of_back);
+      made = state(sketch, plan, stated).solved();
+    }
+    if (!made) return made;
+    Piece& front = made->block.pieces[0];
+    Piece& back = made->block.pieces[1];
+    follow(front, plan);
+    follow(back, plan);
+    of_front = front_lines(front);
+    of_back = back_lines(back);
+    const double front_lack = lack(front, "bust-point", plan.front_bust);
+    const double back_lack = lack(back, "bust-level", plan.back_bust);
+    stated.front_bust += front_lack;
+    if (!stated.side_gives) of_front.underarm.x += front_lack;
+    stated.back_bust += back_lack;
+    made->off_mm = std::max(std::abs(front_lack), std::abs(back_lack));
+    const double intake = intake_of(of_front);
+    const double held = std::clamp(intake, kLeastWaistDartMm, kMostWaistDartMm);
+    if (held != intake && !stated.waist_dart) {
+      hold_waist_dart(stated, front, held);
+      of_front = front_with_dart(plan, held, true);
+      made->off_mm = std::max(made->off_mm, std::abs(held - intake));
+    }
+    return made;
+  });
+  if (!solved) {
+    if (longer(plan) > kMostLongerMm) return front_impossible(plan);
+    return solved.problems();
+  }
+  Piece& front = solved->pieces[0];
+  Piece& back = solved->pieces[1];
+  Problems problems = front_limits(front, plan);
+  for (const Problems& more : {back_limits(back), check_armhole(front), check_armhole(back)}) {
+    problems.insert(problems.end(), more.begin(), more.end());
+  }
+  if (problems.empty() && std::abs(lack(front, "bust-point", plan.front_bust)) +
+                                  std::abs(lack(back, "bust-level", plan.back_bust)) >
+                              kBustWithinMm) {
+    problems.push_back(bust_impossible());
+  }
+  if (!problems.empty()) return problems;
+  return WovenBody{std::move(front), std::move(back)};
+}
+
 }  // namespace
 
 std::vector<Join> woven_body_joins() {
@@ -263,65 +324,23 @@ std::vector<Join> woven_body_joins() {
 }
 
 Result<WovenBody> draw_woven_body(const WovenPlan& plan) {
-  const Result<WovenBackLines> first_b = first_back(plan);
-  if (!first_b) return first_b.problems();
-  if (longer(plan) < kLeastLongerMm) {
-    return front_impossible(plan);
-  }
-  const Result<WovenFrontLines> first_f = first_front(plan);
-  if (!first_f) return first_f.problems();
-  WovenBackLines of_back = *first_b;
-  WovenFrontLines of_front = *first_f;
+  const Result<WovenBackLines> back = first_back(plan);
+  if (!back) return back.problems();
+  if (longer(plan) < kLeastLongerMm) return front_impossible(plan);
+  const Result<WovenFrontLines> front = first_front(plan);
+  if (!front) return front.problems();
   Stated stated{plan.front_bust, plan.back_bust, bust_below_underarm(plan) < kShortLeverMm,
                 std::nullopt};
-  Result<Block> solved = settled([&]() -> Result<Statement::Solved> {
-    Block sketch = sketched(plan, of_front, of_back);
-    Result<Statement::Solved> made = state(sketch, plan, stated).solved();
-    if (!made && !stated.side_gives) {
-      hold_waist_dart(stated, sketch.pieces[0], intake_of(*first_f));
-      sketch = sketched(plan, front_with_dart(plan, intake_of(*first_f), true), of_back);
-      made = state(sketch, plan, stated).solved();
-    }
-    if (!made) return made;
-    Piece& front = made->block.pieces[0];
-    Piece& back = made->block.pieces[1];
-    follow(front, plan);
-    follow(back, plan);
-    of_front = front_lines(front);
-    of_back = back_lines(back);
-    const double front_lack = lack(front, "bust-point", plan.front_bust);
-    const double back_lack = lack(back, "bust-level", plan.back_bust);
-    stated.front_bust += front_lack;
-    if (!stated.side_gives) of_front.underarm.x += front_lack;
-    stated.back_bust += back_lack;
-    made->most_moved_mm =
-        std::max({made->most_moved_mm, std::abs(front_lack), std::abs(back_lack)});
-    const double intake = intake_of(of_front);
-    const double held = std::clamp(intake, kLeastWaistDartMm, kMostWaistDartMm);
-    if (held != intake && !stated.waist_dart) {
-      hold_waist_dart(stated, front, held);
-      of_front = front_with_dart(plan, held, true);
-      made->most_moved_mm = std::max(made->most_moved_mm, std::abs(held - intake));
-    }
-    return made;
-  });
-  if (!solved) {
-    if (longer(plan) > kMostLongerMm) return front_impossible(plan);
-    return solved.problems();
+  Result<WovenBody> drawn = attempt(plan, *back, *front, stated);
+  // The less the waist dart takes, the more the side leans and the larger the bust dart becomes.
+  for (const double intake : {36.0, 24.0, kLeastWaistDartMm}) {
+    if (drawn) break;
+    const WovenFrontLines lines = front_with_dart(plan, intake, true);
+    hold_waist_dart(stated, sketch_front(plan, lines), intake);
+    Result<WovenBody> again = attempt(plan, *back, lines, stated);
+    if (again) drawn = std::move(again);
   }
-  Piece& front = solved->pieces[0];
-  Piece& back = solved->pieces[1];
-  Problems problems = front_limits(front, plan);
-  for (const Problems& more : {back_limits(back), check_armhole(front), check_armhole(back)}) {
-    problems.insert(problems.end(), more.begin(), more.end());
-  }
-  if (problems.empty() && std::abs(lack(front, "bust-point", plan.front_bust)) +
-                                  std::abs(lack(back, "bust-level", plan.back_bust)) >
-                              kBustWithinMm) {
-    problems.push_back(bust_impossible());
-  }
-  if (!problems.empty()) return problems;
-  return WovenBody{std::move(front), std::move(back)};
+  return drawn;
 }
 
 }  // namespace pinwright::drafting
