@@ -45,6 +45,39 @@ Operation operation_of(std::string_view id) {
   }
   if (id == "move-shoulder-tip")
     return [](Edit& e, const Step& s) { return move_shoulder_tip(e, distance_of(s)); };
+  if (id == "shift-shoulder-seam") {
+    return [](Edit& e, const Step& s) {
+      return shift_shoulder_seam(e, distance_of(s), option(s, "from") == "whole");
+    };
+  }
+  if (id == "shorten-chest")
+    return [](Edit& e, const Step& s) { return shorten_chest(e, distance_of(s)); };
+  if (id == "lengthen-upper-back") {
+    return [](Edit& e, const Step& s) {
+      return lengthen_upper_back(e, distance_of(s), option(s, "surplus") == "eased");
+    };
+  }
+  if (id == "raise-back-neck")
+    return [](Edit& e, const Step& s) { return lower_neckline(e, DistanceMm(-s.amount), "back"); };
+  if (id == "move-armhole-forward")
+    return [](Edit& e, const Step& s) { return move_armhole_forward(e, distance_of(s)); };
+  if (id == "widen-back" || id == "widen-chest") {
+    return [](Edit& e, const Step& s) {
+      return widen_across(e, half_of(s), s.operation == "widen-back" ? "back" : "front",
+                          option(s, "way") == "whole");
+    };
+  }
+  if (id == "tuck-back-waist")
+    return [](Edit& e, const Step& s) { return tuck_back_waist(e, distance_of(s)); };
+  if (id == "resize-neckline")
+    return [](Edit& e, const Step& s) { return resize_neckline(e, distance_of(s)); };
+  if (id == "move-neck-forward")
+    return [](Edit& e, const Step& s) { return move_neck_forward(e, distance_of(s)); };
+  if (id == "deepen-blade-dart") {
+    return [](Edit& e, const Step& s) {
+      return deepen_blade_dart(e, half_of(s), option(s, "hinge") == "waist");
+    };
+  }
   if (id == "lower-underarm")
     return [](Edit& e, const Step& s) { return lower_underarm(e, distance_of(s)); };
   if (id == "let-out-side")

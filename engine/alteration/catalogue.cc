@@ -66,6 +66,128 @@ const std::vector<OperationInfo>& table() {
        3.0,
        25.0,
        {}},
+      // 1/4 to 1/2 in is usual, 3/4 in much: common practice.
+      {"shift-shoulder-seam",
+       "Shift the shoulder seam",
+       "Lower the shoulder tip of the front and raise that of the back by the same, running out to "
+       "nothing at the neck point, or shift the whole seam parallel. The cloth as sewn stays the "
+       "same; the top of the sleeve goes with the seam.",
+       AmountKind::distance,
+       "shifts the seam forward; negative backward",
+       3.0,
+       19.0,
+       {{"from", {"tip", "whole"}, false}}},
+      // 1/4 to 3/4 in: common practice.
+      {"shorten-chest",
+       "Fold out the upper chest",
+       "Cut the front across above the bust from the centre to the armhole notch and overlap at "
+       "the "
+       "centre; the centre front is drawn straight again, neckline, shoulder and armhole keep "
+       "their "
+       "lengths.",
+       AmountKind::distance,
+       "shortens the centre front above the bust; negative spreads",
+       3.0,
+       19.0,
+       {}},
+      // Hertz adds 1/2 in for a stooping back; up to 3/4 in common practice.
+      {"lengthen-upper-back",
+       "Lengthen the upper back",
+       "Cut the back across the blades from the centre to the armhole notch and spread at the "
+       "centre, which stays on the fold. The shoulder dart takes up what shoulder and neck would "
+       "gain; without a dart the shoulder turns about its tip, or gets longer and is eased in.",
+       AmountKind::distance,
+       "lengthens the centre back; negative folds out",
+       3.0,
+       19.0,
+       {{"surplus", {"taken-up", "eased"}, false}}},
+      // The back neck is some 20 mm deep: up to 1/2 in, common practice.
+      {"raise-back-neck",
+       "Raise the back neck",
+       "Lift the back neckline at the centre with its shape and length kept; what the shoulder "
+       "gains "
+       "goes into its dart, or is eased in.",
+       AmountKind::distance,
+       "raises; negative lowers",
+       3.0,
+       12.7,
+       {}},
+      // 1/4 in is enough for an extreme stoop: Hertz, pp. 49 and 88-89 (men's garments).
+      {"move-armhole-forward",
+       "Move the armhole forward",
+       "Scoop the front armhole half way up and fill the back armhole by the same; it is moved, "
+       "not "
+       "enlarged. Shoulder and side seam stay; the sleeve cap follows.",
+       AmountKind::distance,
+       "forward; negative backward",
+       3.0,
+       6.35,
+       {}},
+      // 1/2 in on an edge (1 in across in all): common practice.
+      {"widen-back",
+       "Widen across the back",
+       "Move the back armhole out half way up, running out to underarm and shoulder, or add a "
+       "strip "
+       "from shoulder to hem. A longer back shoulder is eased in or goes into its dart; the sleeve "
+       "cap follows.",
+       AmountKind::half,
+       "widens; negative narrows",
+       3.0,
+       12.7,
+       {{"way", {"armhole", "whole"}, false}}},
+      {"widen-chest",
+       "Widen across the chest",
+       "Move the front armhole out half way up, running out to underarm and shoulder, or add a "
+       "strip "
+       "from shoulder to hem; the sleeve cap follows.",
+       AmountKind::half,
+       "widens; negative narrows",
+       3.0,
+       12.7,
+       {{"way", {"armhole", "whole"}, false}}},
+      // The shoulder dart of a block takes up some 12 mm; up to 3/8 in more, common practice.
+      {"deepen-blade-dart",
+       "Deepen the shoulder dart",
+       "Cut the back from the shoulder dart through the blade to the hinge and turn the outer part "
+       "until the dart takes up more; the sewn shoulder keeps its length. A back without a dart "
+       "gets "
+       "a longer shoulder that is eased in.",
+       AmountKind::half,
+       "takes up more; negative less",
+       3.0,
+       9.5,
+       {{"hinge", {"armhole", "waist"}, false}}},
+      // Up to 1 in, beyond that a waist seam or a centre back seam: common practice.
+      {"tuck-back-waist",
+       "Tuck the back at the waist",
+       "Fold out at the centre back waist, running out to nothing at the side seam, which stays; "
+       "the "
+       "centre back is drawn straight again. The amount is what was pinned, never halved.",
+       AmountKind::distance,
+       "folds out; negative lets out",
+       3.0,
+       25.4,
+       {}},
+      // 1/8 to 1/4 in at a time (FB1964, part 5); up to 3/4 in at a neck edge, common practice.
+      {"resize-neckline",
+       "Make the whole neckline larger",
+       "Redraw the neckline parallel to itself on front and back alike: down at the centres, out "
+       "along the shoulders; the strip follows.",
+       AmountKind::distance,
+       "enlarges; negative makes smaller",
+       3.0,
+       19.0,
+       {}},
+      // Common practice, as for the shoulder seam.
+      {"move-neck-forward",
+       "Move the neck forward",
+       "Lower the front neckline and raise the back neckline by the same at centre and neck point; "
+       "the shoulder seam turns about its tip, all lengths are kept.",
+       AmountKind::distance,
+       "forward; negative backward",
+       3.0,
+       12.7,
+       {}},
       {"lower-underarm",
        "Lower the underarm",
        "Lower the base of the armhole on front, back and sleeve alike and redraw the curves.",

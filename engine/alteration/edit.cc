@@ -3,6 +3,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "engine/alteration/redraw.h"
+
 namespace pinwright {
 namespace {
 
@@ -17,6 +19,16 @@ double passage(std::size_t i, std::size_t count) {
 void carry(Edge& edge, const std::optional<Affine>& start, const std::optional<Affine>& end) {
   std::vector<Vec2>& points = edge.curve.points;
   const auto moved = [](const std::optional<Affine>& m, Vec2 p) { return m ? apply(*m, p) : p; };
+  if (!edge.straight && edge.curve.segments() > 0) {
+    const Vec2 a = moved(start, points.front());
+    const Vec2 b = moved(end, points.back());
+    const Vec2 from = moved(start, points.front() + start_tangent(edge.curve)) - a;
+    const Vec2 to = b - moved(end, points.back() - end_tangent(edge.curve));
+    if (auto hollow = redrawn(edge.curve, {a, b, from, to, {}, {}, 0.0})) {
+      edge.curve = std::move(*hollow);
+      return;
+    }
+  }
   for (std::size_t i = 0; i < points.size(); ++i) {
     const double w = passage(i, points.size());
     const Vec2 p = points[i];

@@ -22,6 +22,8 @@ struct Edit {
   Block block;
   /// Wanted length after the step, mm, for edges that the step changes.
   std::map<EdgeAt, double> wanted_length;
+  /// Of these the wanted length yields when no smooth curve has it; the note then says so.
+  std::set<EdgeAt> length_if_possible;
   std::vector<FreeCorner> free_corners;
   /// Places that a changed edge must pass through (half widths at a level).
   std::vector<WidthConstraint> widths;

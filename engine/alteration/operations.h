@@ -21,6 +21,24 @@ Result<Done> widen_neckline(Edit& edit, DistanceMm amount);
 /// shoulder.cc
 Result<Done> swing_shoulder(Edit& edit, DistanceMm amount, bool armhole_follows);
 Result<Done> move_shoulder_tip(Edit& edit, DistanceMm amount);
+/// shoulder_seam.cc
+Result<Done> shift_shoulder_seam(Edit& edit, DistanceMm amount, bool whole);
+/// chest.cc
+Result<Done> shorten_chest(Edit& edit, DistanceMm amount);
+/// upper_back.cc
+Result<Done> lengthen_upper_back(Edit& edit, DistanceMm amount, bool eased);
+/// armhole_forward.cc
+Result<Done> move_armhole_forward(Edit& edit, DistanceMm amount);
+/// across.cc. piece: front | back.
+Result<Done> widen_across(Edit& edit, HalfMm amount, const std::string& piece, bool whole);
+/// sway_back.cc
+Result<Done> tuck_back_waist(Edit& edit, DistanceMm amount);
+/// neck_size.cc
+Result<Done> resize_neckline(Edit& edit, DistanceMm amount);
+/// neck_forward.cc
+Result<Done> move_neck_forward(Edit& edit, DistanceMm amount);
+/// blade_dart.cc
+Result<Done> deepen_blade_dart(Edit& edit, HalfMm amount, bool at_waist);
 /// underarm.cc
 Result<Done> lower_underarm(Edit& edit, DistanceMm amount);
 /// side.cc. level: all | bust | waist | hem.

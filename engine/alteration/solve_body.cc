@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "engine/alteration/follow.h"
+#include "engine/alteration/redraw.h"
 #include "engine/constraint/conflict.h"
 #include "engine/constraint/limits.h"
 #include "engine/constraint/residuals.h"
@@ -217,6 +218,99 @@ System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const Dart
   return system;
 }
 
+// Wanted lengths of single curves; sewn runs and kept lengths stay.
+void drop_wanted(const Edit& edit, const std::set<EdgeAt>& which, System& system) {
+  std::erase_if(system.lengths, [&](const LengthConstraint& c) {
+    return c.terms.size() == 1 && which.contains(c.terms.front().edge) &&
+           edit.wanted_length.contains(c.terms.front().edge);
+  });
+}
+
+// Every changed hollow drawn anew (redraw.h) between the ends and end tangents it has in `trial`.
+void redraw_hollows(const Edit& edit, const System& system, Block& trial) {
+  for (const EdgeAt at : system.free_edges) {
+    const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
+    Curve& curve = trial.pieces[at.piece].edges[at.edge].curve;
+    if (was.straight || curve == was.curve) continue;
+    RedrawAsk ask{curve.start(), curve.end(), start_tangent(curve), end_tangent(curve), {}, {}, 0};
+    for (const LengthConstraint& l : system.lengths)
+      if (l.terms.size() == 1 && l.terms.front().edge == at) ask.length = l.value;
+    for (const WidthConstraint& w : system.widths) {
+      if (w.edge != at) continue;
+      ask.level = w.level;
+      ask.x = w.x;
+    }
+    if (const auto anew = redrawn(was.curve, ask)) curve = *anew;
+  }
+}
+
+// What is being solved: the edit as the step left it, and how far the change may spread.
+struct BodyTask {
+  const Edit& edit;
+  const std::set<EdgeAt>& changed;
+  const DartTruing& truing;
+  const std::set<EdgeAt>& local;  ///< makes good on its own piece first
+  bool wide = false;              ///< every curve that meets at a changed join may give
+};
+
+System system_of(const BodyTask& task, const std::set<EdgeAt>& yielding, Words words) {
+  const std::set<EdgeAt> let = let_in(task.edit.block, task.changed, task.local, task.wide);
+  System system = body_system(task.edit, task.changed, task.truing, let, words);
+  drop_wanted(task.edit, yielding, system);
+  return system;
+}
+
+// Solved and without a new wiggle; the first solution with one is left in `wiggly`.
+std::optional<Redrawn> solved_smoothly(const Edit& edit, const Block& start, System system,
+                                       std::optional<Redrawn>& wiggly) {
+  for (const double stiffness : kStiffness) {
+    system.smoothness = stiffness;
+    Result<Redrawn> trial = redraw(start, system);
+    if (!trial) break;  // stiffness does not make a solution where there is none
+    if (first_wiggle(edit, trial->edges).piece == kNowhere) return std::move(trial).value();
+    if (!wiggly) wiggly = std::move(trial).value();
+  }
+  return {};
+}
+
+// First way: the points move as little as may be.
+std::optional<Redrawn> moved_least(const BodyTask& task, std::optional<Redrawn>& wiggly) {
+  return solved_smoothly(task.edit, task.edit.block, system_of(task, {}, Words::no), wiggly);
+}
+
+// Second way, where the first gives a wiggle or nothing: the end tangents are found first, lengths
+// and widths left open, then each hollow is drawn anew.
+std::optional<Block> drawn_anew(const BodyTask& task, const std::set<EdgeAt>& yielding) {
+  const Edit& edit = task.edit;
+  const System system = system_of(task, yielding, Words::no);
+  System open = system;
+  std::set<EdgeAt> curves;
+  for (const EdgeAt e : open.free_edges)
+    if (bends(edit.block, e)) curves.insert(e);
+  drop_wanted(edit, curves, open);
+  open.widths.clear();
+  const Result<Redrawn> tangents = redraw(edit.block, open);
+  if (!tangents) return {};
+  Block drawn = edit.block;
+  put(*tangents, drawn);
+  redraw_hollows(edit, system, drawn);
+  std::optional<Redrawn> wiggly;
+  const std::optional<Redrawn> solved = solved_smoothly(edit, drawn, system, wiggly);
+  if (!solved) return {};
+  put(*solved, drawn);
+  return drawn;
+}
+
+void note_yielded(Edit& edit) {
+  for (const EdgeAt at : edit.length_if_possible) {
+    const Piece& piece = edit.block.pieces[at.piece];
+    const double more = length(piece.edges[at.edge].curve) - edit.wanted_length.at(at);
+    if (std::abs(more) < 0.05) continue;
+    edit.note.text += ", " + piece.edges[at.edge].id + " of the " + piece.id + " " + mm_text(more) +
+                      (more > 0 ? " longer" : " shorter");
+  }
+}
+
 }  // namespace
 
 Result<Done> solve_body(Edit& edit) {
@@ -225,29 +319,23 @@ Result<Done> solve_body(Edit& edit) {
   const DartTruing truing = dart_truing(edit, changed);
   std::set<EdgeAt> local = truing.edges;  // what these pieces changed they make good themselves
   local.insert(edit.redrawn.begin(), edit.redrawn.end());
-  std::set<EdgeAt> unsolved;  // what was let in
   std::optional<Redrawn> wiggly;
-  for (const double stiffness : kStiffness) {
-    for (const bool wide : {false, true}) {
-      const std::set<EdgeAt> let = let_in(edit.block, changed, local, wide);
-      System system = body_system(edit, changed, truing, let, Words::no);
-      system.smoothness = stiffness;
-      Result<Redrawn> trial = redraw(edit.block, system);
-      if (!trial) {
-        unsolved = let;
-        continue;
-      }
-      if (first_wiggle(edit, trial->edges).piece == kNowhere) {
-        put(*trial, edit.block);
-        return Done{};
-      }
-      if (!wiggly) wiggly = std::move(trial).value();
+  for (const bool wide : {false, true}) {
+    const BodyTask task{edit, changed, truing, local, wide};
+    if (const auto least = moved_least(task, wiggly)) {
+      put(*least, edit.block);
+      return Done{};
     }
-    // Stiffness does not make a solution where there is none.
-    if (!wiggly) {
-      const System system = body_system(edit, changed, truing, unsolved, Words::yes);
-      return conflict_problem(smallest_conflict(edit.block, system));
-    }
+    std::optional<Block> anew = drawn_anew(task, {});
+    if (!anew && !edit.length_if_possible.empty()) anew = drawn_anew(task, edit.length_if_possible);
+    if (!anew) continue;
+    edit.block = std::move(*anew);
+    note_yielded(edit);
+    return Done{};
+  }
+  if (!wiggly) {
+    const BodyTask task{edit, changed, truing, local, true};
+    return conflict_problem(smallest_conflict(edit.block, system_of(task, {}, Words::yes)));
   }
   put(*wiggly, edit.block);  // check_sound says which curve wiggles
   return Done{};
