@@ -62,7 +62,7 @@ Block expect_undone(const Block& before, const std::string& operation, double am
   Block after = altered(before, {step(operation, amount, options)});
   const Block again = altered(after, {step(operation, -amount, options)});
   for (const GarmentMeasure& m : measures(before)) {
-    EXPECT_NEAR(garment(again, m.id), m.value, m.kind == MeasureKind::angle ? 0.01 : mm)
+    EXPECT_NEAR(garment(again, m.id), m.value, m.kind == MeasureKind::angle ? 0.015 : mm)
         << operation << " " << amount << " " << m.id;
   }
   EXPECT_NEAR(ease(again), ease(before), mm);
