@@ -4,7 +4,6 @@
 #include <cstdio>
 
 #include "engine/alteration/redraw.h"
-#include "engine/base/units.h"
 
 namespace pinwright {
 namespace {
@@ -17,14 +16,10 @@ double passage(std::size_t i, std::size_t count) {
   return u * u * (3.0 - 2.0 * u);
 }
 
-// Tangents of a flatter line (a hem) meet in a place that says little about its shape.
-constexpr double kLeastHollowTurn = radians(30.0);
-
 void carry(Edge& edge, const std::optional<Affine>& start, const std::optional<Affine>& end) {
   std::vector<Vec2>& points = edge.curve.points;
   const auto moved = [](const std::optional<Affine>& m, Vec2 p) { return m ? apply(*m, p) : p; };
-  if (!edge.straight && edge.curve.segments() > 0 &&
-      std::abs(turn(start_tangent(edge.curve), end_tangent(edge.curve))) > kLeastHollowTurn) {
+  if (edge.role == EdgeRole::neckline && !edge.straight && edge.curve.segments() > 0) {
     const Vec2 a = moved(start, points.front());
     const Vec2 b = moved(end, points.back());
     const Vec2 from = moved(start, points.front() + start_tangent(edge.curve)) - a;
