@@ -24,7 +24,7 @@ namespace {
 
 constexpr double kLeastPartMm = 10.0;
 
-Curve redrawn(const Curve& target, std::size_t segments) {
+Curve redraw_hollow(const Curve& target, std::size_t segments) {
   const Result<Curve> line = refit(target, segments, start_tangent(target), end_tangent(target));
   return line ? *line : target;
 }
@@ -75,7 +75,7 @@ void slide(Edit& edit, const DartPlace& dart, double d, Vec2 by, CornerMotions& 
   motions[dart.in] = translation(by);
   const auto draw = [&](std::size_t edge, const Curve& line) {
     if (piece.edges[edge].straight) return;
-    piece.edges[edge].curve = redrawn(line, piece.edges[edge].curve.segments());
+    piece.edges[edge].curve = redraw_hollow(line, piece.edges[edge].curve.segments());
     edit.drawn.insert({dart.piece, edge});
   };
   draw(dart.before, first);

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <cstdio>
 
-#include "engine/alteration/redraw.h"
+#include "engine/alteration/hollow.h"
 
 namespace pinwright {
 namespace {
@@ -24,7 +24,7 @@ void carry(Edge& edge, const std::optional<Affine>& start, const std::optional<A
     const Vec2 b = moved(end, points.back());
     const Vec2 from = moved(start, points.front() + start_tangent(edge.curve)) - a;
     const Vec2 to = b - moved(end, points.back() - end_tangent(edge.curve));
-    if (auto hollow = redrawn(edge.curve, {a, b, from, to, {}, {}, 0.0})) {
+    if (auto hollow = redraw_hollow(edge.curve, {a, b, from, to, {}, {}, 0.0})) {
       edge.curve = std::move(*hollow);
       return;
     }

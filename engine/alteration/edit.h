@@ -57,7 +57,7 @@ using CornerMotions = std::vector<std::optional<Affine>>;
 
 /// Moves the corners of a piece and carries its edges along: an edge whose two corners move alike
 /// moves rigidly with them; otherwise a neckline is redrawn between its new ends and end tangents
-/// (redraw.h), and in any other curve each end carries its own handle, and the points between go
+/// (hollow.h), and in any other curve each end carries its own handle, and the points between go
 /// over from one motion to the other smoothly; angles at the corners are kept. Edges whose
 /// corners stay keep their bits. Dart points go to the place on the middle line of their mouth that
 /// is nearest to where `dart_point` sends them (legs stay equally long). Landmarks at corners go

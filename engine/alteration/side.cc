@@ -8,7 +8,8 @@
 //
 // e is half of the amount on the half pattern, on the front's side edge and on the back's alike.
 // Where U moves, the sleeve's underarm corners go out by the same. The side seams keep their
-// length, but for level waist in a longer body: there they stay equal to each other. Inverse: the negative amount.
+// length, but for level waist in a longer body: there they stay equal to each other. Inverse: the
+// negative amount.
 #include <algorithm>
 #include <cmath>
 #include <numbers>

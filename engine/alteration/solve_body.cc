@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "engine/alteration/follow.h"
-#include "engine/alteration/redraw.h"
+#include "engine/alteration/hollow.h"
 #include "engine/constraint/conflict.h"
 #include "engine/constraint/limits.h"
 #include "engine/constraint/residuals.h"
@@ -226,13 +226,13 @@ void drop_wanted(const Edit& edit, const std::set<EdgeAt>& which, System& system
   });
 }
 
-// Every changed hollow drawn anew (redraw.h) between the ends and end tangents it has in `trial`.
+// Every changed hollow drawn anew (hollow.h) between the ends and end tangents it has in `trial`.
 void redraw_hollows(const Edit& edit, const System& system, Block& trial) {
   for (const EdgeAt at : system.free_edges) {
     const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
     Curve& curve = trial.pieces[at.piece].edges[at.edge].curve;
     if (was.straight || curve == was.curve) continue;
-    RedrawAsk ask{curve.start(), curve.end(), start_tangent(curve), end_tangent(curve), {}, {}, 0};
+    HollowAsk ask{curve.start(), curve.end(), start_tangent(curve), end_tangent(curve), {}, {}, 0};
     for (const LengthConstraint& l : system.lengths)
       if (l.terms.size() == 1 && l.terms.front().edge == at) ask.length = l.value;
     for (const WidthConstraint& w : system.widths) {
@@ -240,7 +240,7 @@ void redraw_hollows(const Edit& edit, const System& system, Block& trial) {
       ask.level = w.level;
       ask.x = w.x;
     }
-    if (const auto anew = redrawn(was.curve, ask)) curve = *anew;
+    if (const auto anew = redraw_hollow(was.curve, ask)) curve = *anew;
   }
 }
 

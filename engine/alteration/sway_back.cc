@@ -16,8 +16,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/alteration/hollow.h"
 #include "engine/alteration/operations.h"
-#include "engine/alteration/redraw.h"
 #include "engine/alteration/upper_body.h"
 #include "engine/geometry/arc_length.h"
 
@@ -74,7 +74,8 @@ void redraw_hem(Edit& edit, const BodiceHalf& back) {
   const double kept = slope_of(end_tangent(was));
   const double slope = rise > 0.0 ? std::clamp(kept, rise / kFlattest, rise / kSteepest)
                                   : std::clamp(kept, rise / kSteepest, rise / kFlattest);
-  const auto anew = redrawn(was, {hem.start(), hem.end(), {1.0, 0.0}, {1.0, slope}, {}, {}, 0.0});
+  const auto anew =
+      redraw_hollow(was, {hem.start(), hem.end(), {1.0, 0.0}, {1.0, slope}, {}, {}, 0.0});
   if (anew) hem = *anew;
 }
 
@@ -96,7 +97,7 @@ void turn_front_to_match(Edit& edit, const BodiceHalf& back) {
   Curve& edge = edit.block.pieces[front->at].edges[of_front.edge].curve;
   const Vec2 end = apply(rotation_about({}, -by), end_tangent(edge));
   const auto anew =
-      redrawn(edge, {edge.start(), edge.end(), start_tangent(edge), end, {}, {}, 0.0});
+      redraw_hollow(edge, {edge.start(), edge.end(), start_tangent(edge), end, {}, {}, 0.0});
   if (anew) edge = *anew;
 }
 

@@ -19,8 +19,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/alteration/hollow.h"
 #include "engine/alteration/operations.h"
-#include "engine/alteration/redraw.h"
 #include "engine/alteration/upper_body.h"
 #include "engine/geometry/arc_length.h"
 
@@ -46,7 +46,7 @@ double neck_goes_in(const Piece& piece, const BodiceAnatomy& body, const Affine&
   const Vec2 centre = neckline.end() + Vec2{0.0, d};
   const double stands_off = apply(inner, neckline.end()).x - neckline.end().x;
   const auto too_long = [&](double in) -> std::optional<double> {
-    const auto drawn = redrawn(
+    const auto drawn = redraw_hollow(
         neckline, {neck - Vec2{in, 0.0}, centre, along, end_tangent(neckline), {}, {}, 0.0});
     if (!drawn) return {};
     return length(*drawn) - wanted;

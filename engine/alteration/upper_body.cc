@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/alteration/redraw.h"
+#include "engine/alteration/hollow.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/intersect.h"
 
@@ -111,9 +111,9 @@ std::optional<Curve> armhole_with_middle(const Edit& edit, const BodiceHalf& hal
   const std::optional<Vec2> was = armhole_middle(edit.before.pieces[half.at], half.body);
   if (!was) return {};
   const Curve& now = edit.block.pieces[half.at].edges[half.body.armhole].curve;
-  return redrawn(edit.before.pieces[half.at].edges[half.body.armhole].curve,
-                 {now.start(), now.end(), start_tangent(now), end_tangent(now), length_mm,
-                  0.5 * (now.start().y + now.end().y), was->x + out});
+  return redraw_hollow(edit.before.pieces[half.at].edges[half.body.armhole].curve,
+                       {now.start(), now.end(), start_tangent(now), end_tangent(now), length_mm,
+                        0.5 * (now.start().y + now.end().y), was->x + out});
 }
 
 namespace {

@@ -8,7 +8,7 @@
 namespace pinwright {
 
 /// What a redrawn curve must meet.
-struct RedrawAsk {
+struct HollowAsk {
   Vec2 start;
   Vec2 end;
   Vec2 start_direction;  ///< along the direction of travel, any length
@@ -33,6 +33,6 @@ struct RedrawAsk {
 /// come out to 1e-9 mm where they are asked for.
 /// Nothing when `was` is no such hollow, when the new tangents do not meet on the right side, when
 /// the length or place cannot be had with weights between 1/5 and 5.
-std::optional<Curve> redrawn(const Curve& was, const RedrawAsk& ask);
+std::optional<Curve> redraw_hollow(const Curve& was, const HollowAsk& ask);
 
 }  // namespace pinwright

@@ -1,4 +1,4 @@
-#include "engine/alteration/redraw.h"
+#include "engine/alteration/hollow.h"
 
 #include <algorithm>
 #include <array>
@@ -70,7 +70,7 @@ class Redrawing {
 };
 
 // How far the curve is from what is asked; nothing when it does not pass the level once.
-std::optional<std::vector<double>> misses(const Curve& curve, const RedrawAsk& ask) {
+std::optional<std::vector<double>> misses(const Curve& curve, const HollowAsk& ask) {
   std::vector<double> miss;
   if (ask.length) miss.push_back(length(curve) - *ask.length);
   if (ask.level) {
@@ -88,7 +88,7 @@ double worst(const std::vector<double>& miss) {
 }
 
 // One Newton step in the log weights by differences; a single wish uses the weight of T alone.
-std::optional<std::array<double, 2>> newton_step(const Redrawing& drawing, const RedrawAsk& ask,
+std::optional<std::array<double, 2>> newton_step(const Redrawing& drawing, const HollowAsk& ask,
                                                  const std::array<double, 2>& logs,
                                                  const std::vector<double>& miss) {
   constexpr double kStep = 1e-6;
@@ -112,7 +112,7 @@ std::optional<std::array<double, 2>> newton_step(const Redrawing& drawing, const
 
 }  // namespace
 
-std::optional<Curve> redrawn(const Curve& was, const RedrawAsk& ask) {
+std::optional<Curve> redraw_hollow(const Curve& was, const HollowAsk& ask) {
   if (was.segments() == 0 || inflections(was) != 0) return {};
   const auto from = triangle_of(was.start(), start_tangent(was), was.end(), end_tangent(was));
   const auto to = triangle_of(ask.start, ask.start_direction, ask.end, ask.end_direction);
