@@ -46,7 +46,7 @@ bool is_cap_seam(const Block& block, const Seam& seam) {
 Problem conflict_problem(const Conflict& conflict) {
   const bool several = conflict.members.size() > 1;
   return {several ? "conflict" : "no-solution",
-          conflict.members.empty() ? "" : conflict.members.back().name, told(conflict),
+          "", told(conflict),
           conflict.relax.empty() ? "take a smaller amount, or split the change between two places"
                                  : conflict.relax};
 }

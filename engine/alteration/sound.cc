@@ -77,7 +77,7 @@ Result<Done> check_sound(const Edit& edit) {
       newly_broken(edit.limits_before, edit.block, edit.block.drafted_for.body, edit.block.fabric);
   if (!broken.empty()) {
     const Limit& limit = broken.front();
-    return Problem{"limit", limit.name,
+    return Problem{"limit", "",
                    limit.quantity + " would be " + mm_text(limit.found) +
                        ", against the limit that " + limit.name,
                    limit.relax};

@@ -111,13 +111,11 @@ Conflict smallest_conflict(const Block& block, const System& system) {
 }
 
 std::string told(const Conflict& conflict) {
-  std::string text;
   const std::size_t n = conflict.members.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    if (i > 0) text += i + 1 == n ? " and " : "; ";
-    text += conflict.members[i].name;
-  }
-  return text + (n > 1 ? " cannot hold together" : " cannot be met");
+  if (n == 1) return conflict.members.front().name + " cannot be met";
+  std::string text = n == 2 ? "these two cannot both hold: " : "these cannot all hold: ";
+  for (std::size_t i = 0; i < n; ++i) text += (i > 0 ? "; " : "") + conflict.members[i].name;
+  return text;
 }
 
 }  // namespace pinwright

@@ -27,7 +27,7 @@ struct Conflict {
 /// gives no members.
 Conflict smallest_conflict(const Block& block, const System& system);
 
-/// "A; B and C cannot hold together"
+/// "these cannot all hold: A; B; C"
 std::string told(const Conflict& conflict);
 
 }  // namespace pinwright
