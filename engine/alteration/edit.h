@@ -10,6 +10,7 @@
 #include "engine/alteration/alter.h"
 #include "engine/alteration/anatomy.h"
 #include "engine/constraint/limits.h"
+#include "engine/constraint/standing.h"
 #include "engine/constraint/system.h"
 #include "engine/geometry/transform.h"
 
@@ -42,12 +43,15 @@ struct Edit {
   /// Edges drawn anew before the step began (a dart went out or came in): they count as changed.
   std::set<EdgeAt> redrawn;
   StepNote note;
+  /// Seams and joins with their edges found; the parts of a block do not change during a step.
+  Standing standing;
   /// The limits as they were when the step began, without words.
   std::vector<Limit> limits_before;
 
   explicit Edit(const Block& start)
       : before(start),
         block(start),
+        standing(start),
         limits_before(limits_of(start, start.drafted_for.body, start.fabric, Words::no)) {}
   Piece& piece(std::size_t i) { return block.pieces[i]; }
 };

@@ -19,12 +19,9 @@ namespace {
 
 constexpr double kCapJoinRad = 1e-6;  // far below what a join may show (1 degree)
 
-double run_length(const Block& block, const std::vector<RunPart>& run) {
+double run_length(const Block& block, const std::vector<EdgeAt>& run) {
   double sum = 0.0;
-  for (const RunPart& part : run) {
-    const EdgeAt at = edge_at(block, part.piece, part.edge);
-    sum += length(block.pieces[at.piece].edges[at.edge].curve);
-  }
+  for (const EdgeAt at : run) sum += length(block.pieces[at.piece].edges[at.edge].curve);
   return sum;
 }
 
@@ -57,17 +54,9 @@ void wish_crown(Edit& edit) {
 }
 
 // A line running on from the cap to the underarm seam or over the crown that no longer does.
-bool cap_join_out(const Block& block, const std::set<EdgeAt>& caps) {
-  for (const Join& join : block.joins) {
-    double sum = -join.target_rad;
-    bool concerned = false;
-    for (const CornerRef& c : join.corners) {
-      const EdgeAt a = edge_at(block, c.piece, c.before);
-      concerned = concerned || caps.contains(a) || caps.contains(edge_at(block, c.piece, c.after));
-      sum += corner_angle(block.pieces[a.piece], a.edge);
-    }
-    if (concerned && std::abs(sum) > kCapJoinRad) return true;
-  }
+bool cap_join_out(const Edit& edit) {
+  for (const JoinAt& join : edit.standing.joins())
+    if (join.cap && std::abs(join_residual(edit.block, join)) > kCapJoinRad) return true;
   return false;
 }
 
@@ -79,12 +68,12 @@ Result<Done> follow_cap(Edit& edit) {
   System system;
   std::set<EdgeAt> caps;
   bool out_of_true = false;
-  for (const Seam& seam : edit.block.seams) {
-    if (!is_cap_seam(edit.block, seam)) continue;
-    const double b = run_length(edit.block, seam.b);
-    LengthConstraint meets{seam.name + " sews together", {}, b + stated_ease(seam)};
-    for (const RunPart& part : seam.a) {
-      const EdgeAt at = edge_at(edit.block, part.piece, part.edge);
+  for (const SeamAt& seam : edit.standing.seams()) {
+    if (!seam.cap) continue;
+    const Seam& sewn = edit.block.seams[seam.seam];
+    LengthConstraint meets{
+        sewn.name + " sews together", {}, run_length(edit.block, seam.b) + stated_ease(sewn)};
+    for (const EdgeAt at : seam.a) {
       caps.insert(at);
       meets.terms.push_back({at, 1.0});
       out_of_true = out_of_true || changed.contains(at);
@@ -95,7 +84,7 @@ Result<Done> follow_cap(Edit& edit) {
   if (caps.empty()) return Done{};
   const bool sleeve_changed = std::any_of(changed.begin(), changed.end(),
                                           [&](EdgeAt e) { return e.piece == caps.begin()->piece; });
-  if (!out_of_true && !(sleeve_changed && cap_join_out(edit.block, caps))) return Done{};
+  if (!out_of_true && !(sleeve_changed && cap_join_out(edit))) return Done{};
   system.free_edges.assign(caps.begin(), caps.end());
   for (const EdgeAt cap : caps) {
     // The crown: the corner between two cap edges.
@@ -103,17 +92,8 @@ Result<Done> follow_cap(Edit& edit) {
     if (caps.contains({cap.piece, next_in(sleeve, cap.edge)}))
       system.free_corners.push_back({{cap.piece, cap.edge}, {!edit.crown.x, !edit.crown.height}});
   }
-  for (const Join& join : edit.block.joins) {
-    AngleConstraint angle{join.name, {}, join.target_rad};
-    bool concerned = false;
-    for (const CornerRef& c : join.corners) {
-      const EdgeAt a = edge_at(edit.block, c.piece, c.before);
-      const EdgeAt b = edge_at(edit.block, c.piece, c.after);
-      concerned = concerned || caps.contains(a) || caps.contains(b);
-      angle.corners.push_back({a.piece, a.edge});
-    }
-    if (concerned) system.angles.push_back(std::move(angle));
-  }
+  for (const JoinAt& join : edit.standing.joins())
+    if (join.cap) system.angles.push_back(angle_of(edit.block, join));
   add_limits(edit.limits_before, edit.block, system, Words::yes);
   Redrawn best;
   for (const double stiffness : kStiffness) {

@@ -45,8 +45,7 @@ bool is_cap_seam(const Block& block, const Seam& seam) {
 
 Problem conflict_problem(const Conflict& conflict) {
   const bool several = conflict.members.size() > 1;
-  return {several ? "conflict" : "no-solution",
-          "", told(conflict),
+  return {several ? "conflict" : "no-solution", "", told(conflict),
           conflict.relax.empty() ? "take a smaller amount, or split the change between two places"
                                  : conflict.relax};
 }

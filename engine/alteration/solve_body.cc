@@ -18,48 +18,11 @@ bool is_role(const Block& block, EdgeAt at, EdgeRole role) {
   return block.pieces[at.piece].edges[at.edge].role == role;
 }
 
-// Both edges that meet at a corner reference.
-std::pair<EdgeAt, EdgeAt> edges_at(const Block& block, const CornerRef& corner) {
-  return {edge_at(block, corner.piece, corner.before), edge_at(block, corner.piece, corner.after)};
+bool out_of_true(const Block& block, const JoinAt& join) {
+  return std::abs(join_residual(block, join)) * kAngleScaleMm > kSolvedMm;
 }
 
-bool touches_cap(const Block& block, const Join& join) {
-  for (const CornerRef& c : join.corners) {
-    const auto [a, b] = edges_at(block, c);
-    if (is_role(block, a, EdgeRole::cap) || is_role(block, b, EdgeRole::cap)) return true;
-  }
-  return false;
-}
-
-double join_residual(const Block& block, const Join& join) {
-  double sum = -join.target_rad;
-  for (const CornerRef& c : join.corners) {
-    const EdgeAt a = edge_at(block, c.piece, c.before);
-    sum += corner_angle(block.pieces[a.piece], a.edge);
-  }
-  return sum;
-}
-
-std::set<EdgeAt> edges_of(const Block& block, const Join& join) {
-  std::set<EdgeAt> edges;
-  for (const CornerRef& c : join.corners) {
-    const auto [a, b] = edges_at(block, c);
-    edges.insert(a);
-    edges.insert(b);
-  }
-  return edges;
-}
-
-AngleConstraint angle_of(const Block& block, const Join& join) {
-  AngleConstraint angle{join.name, {}, join.target_rad};
-  for (const CornerRef& c : join.corners) {
-    const EdgeAt at = edge_at(block, c.piece, c.before);
-    angle.corners.push_back({at.piece, at.edge});
-  }
-  return angle;
-}
-
-bool any_of_set(const std::set<EdgeAt>& edges, const std::set<EdgeAt>& in) {
+bool any_of_set(const std::vector<EdgeAt>& edges, const std::set<EdgeAt>& in) {
   return std::any_of(edges.begin(), edges.end(), [&](EdgeAt e) { return in.contains(e); });
 }
 
@@ -77,20 +40,19 @@ void add_lengths(const Edit& edit, const std::set<EdgeAt>& free, System& system)
          {{at, 1.0}},
          wanted});
   }
-  for (const Seam& seam : block.seams) {
-    if (is_cap_seam(block, seam)) continue;
-    LengthConstraint equal{seam.name + " sews together", {}, stated_ease(seam)};
+  for (const SeamAt& seam : edit.standing.seams()) {
+    if (seam.cap) continue;
     bool concerned = false;
     bool all_wanted = true;
-    for (const RunPart& part : seam.a)
-      equal.terms.push_back({edge_at(block, part.piece, part.edge), 1.0});
-    for (const RunPart& part : seam.b)
-      equal.terms.push_back({edge_at(block, part.piece, part.edge), -1.0});
-    for (const LengthTerm& term : equal.terms) {
-      concerned = concerned || free.contains(term.edge);
-      all_wanted = all_wanted && edit.wanted_length.contains(term.edge);
+    for (const auto* run : {&seam.a, &seam.b}) {
+      for (const EdgeAt e : *run) {
+        concerned = concerned || free.contains(e);
+        all_wanted = all_wanted && edit.wanted_length.contains(e);
+      }
     }
-    if (concerned && !all_wanted) system.lengths.push_back(std::move(equal));
+    if (!concerned || all_wanted) continue;
+    system.lengths.push_back(equal_runs(block, seam));
+    system.lengths.back().value = stated_ease(block.seams[seam.seam]);  // the step may change it
   }
 }
 
@@ -109,17 +71,6 @@ struct DartTruing {
   std::vector<LengthConstraint> lengths;
 };
 
-// On a seam that solve_body keeps equal as a whole.
-bool is_sewn(const Block& block, EdgeAt at) {
-  for (const Seam& seam : block.seams) {
-    if (is_cap_seam(block, seam)) continue;
-    for (const auto* run : {&seam.a, &seam.b})
-      for (const RunPart& part : *run)
-        if (edge_at(block, part.piece, part.edge) == at) return true;
-  }
-  return false;
-}
-
 void true_mouth(const Edit& edit, std::size_t piece_at, const Dart& dart, DartTruing& truing) {
   const Piece& piece = edit.block.pieces[piece_at];
   const std::size_t in = edge_index(piece, dart.leg_in);
@@ -133,7 +84,8 @@ void true_mouth(const Edit& edit, std::size_t piece_at, const Dart& dart, DartTr
                             0.0});
   for (const std::size_t e : {before, after}) {
     truing.edges.insert({piece_at, e});
-    if (edit.wanted_length.contains({piece_at, e}) || is_sewn(edit.block, {piece_at, e})) continue;
+    if (edit.wanted_length.contains({piece_at, e}) || edit.standing.is_sewn({piece_at, e}))
+      continue;
     truing.lengths.push_back(
         {"the " + piece.edges[e].id + " of the " + piece.id + " keeps its length",
          {{{piece_at, e}, 1.0}},
@@ -145,32 +97,29 @@ void true_mouth(const Edit& edit, std::size_t piece_at, const Dart& dart, DartTr
 DartTruing dart_truing(const Edit& edit, const std::set<EdgeAt>& changed) {
   DartTruing truing;
   const Block& block = edit.block;
-  for (std::size_t p = 0; p < block.pieces.size(); ++p) {
-    for (const Dart& dart : block.pieces[p].darts) {
-      const std::size_t in = edge_index(block.pieces[p], dart.leg_in);
-      for (const Join& join : block.joins) {
-        const std::set<EdgeAt> edges = edges_of(block, join);
-        if (!edges.contains({p, in}) || !any_of_set(edges, changed)) continue;
-        if (std::abs(join_residual(block, join)) * kAngleScaleMm <= kSolvedMm) continue;
+  std::set<EdgeAt> at_bent_joins;
+  for (const JoinAt& join : edit.standing.joins())
+    if (any_of_set(join.edges, changed) && out_of_true(block, join))
+      at_bent_joins.insert(join.edges.begin(), join.edges.end());
+  for (std::size_t p = 0; p < block.pieces.size(); ++p)
+    for (const Dart& dart : block.pieces[p].darts)
+      if (at_bent_joins.contains({p, edge_index(block.pieces[p], dart.leg_in)}))
         true_mouth(edit, p, dart, truing);
-        break;
-      }
-    }
-  }
   return truing;
 }
 
 // Curves beside a join that may give although the step did not ask for them.
 // `wide`: every curve that meets at the join; else only where nothing else can give.
-std::set<EdgeAt> let_in(const Block& block, const std::set<EdgeAt>& changed,
+std::set<EdgeAt> let_in(const Edit& edit, const std::set<EdgeAt>& changed,
                         const std::set<EdgeAt>& at_mouths, bool wide) {
+  const Block& block = edit.block;
   std::set<EdgeAt> more;
-  for (const Join& join : block.joins) {
-    if (touches_cap(block, join)) continue;
-    const std::set<EdgeAt> edges = edges_of(block, join);
+  for (const JoinAt& join : edit.standing.joins()) {
+    if (join.cap) continue;
+    const std::vector<EdgeAt>& edges = join.edges;
     const bool at_mouth = any_of_set(edges, at_mouths);
     if (!any_of_set(edges, changed) && !at_mouth) continue;
-    const bool out = std::abs(join_residual(block, join)) * kAngleScaleMm > kSolvedMm;
+    const bool out = out_of_true(block, join);
     if (!out && !at_mouth && !wide) continue;
     const bool can_give = std::any_of(edges.begin(), edges.end(), [&](EdgeAt e) {
       return changed.contains(e) && bends(block, e);
@@ -211,9 +160,8 @@ System body_system(const Edit& edit, const std::set<EdgeAt>& changed, const Dart
          {{e, 1.0}},
          length(piece.edges[e.edge].curve)});
   }
-  for (const Join& join : block.joins)
-    if (!touches_cap(block, join) && any_of_set(edges_of(block, join), free))
-      system.angles.push_back(angle_of(block, join));
+  for (const JoinAt& join : edit.standing.joins())
+    if (!join.cap && any_of_set(join.edges, free)) system.angles.push_back(angle_of(block, join));
   add_limits(edit.limits_before, block, system, words);
   return system;
 }
@@ -254,7 +202,7 @@ struct BodyTask {
 };
 
 System system_of(const BodyTask& task, const std::set<EdgeAt>& yielding, Words words) {
-  const std::set<EdgeAt> let = let_in(task.edit.block, task.changed, task.local, task.wide);
+  const std::set<EdgeAt> let = let_in(task.edit, task.changed, task.local, task.wide);
   System system = body_system(task.edit, task.changed, task.truing, let, words);
   drop_wanted(task.edit, yielding, system);
   return system;
