@@ -4,7 +4,7 @@
 #include <charconv>
 #include <string_view>
 
-#include "engine/alteration/alter.h"
+#include "engine/alteration/largest.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -36,7 +36,7 @@ void try_out(const Block& block, Proposal& proposal) {
   }
   const Result<Altered> tried = alter(block, steps);
   if (!tried) {
-    const Problem& p = tried.problems().front();
+    const Problem p = with_largest(block, steps, tried.problems()).front();
     const std::size_t at = std::min(step_of(p), proposal.steps.size() - 1);
     say(proposal.steps[at], "this block does not take it so: " + p.what + "; " + p.mend);
   } else if (tried->block == block) {

@@ -12,6 +12,7 @@
 #include "api/exchange/proof_json.h"
 #include "api/exchange/step_json.h"
 #include "api/exchange/wearer_json.h"
+#include "engine/alteration/largest.h"
 #include "knowledge/advise.h"
 
 namespace pinwright::api {
@@ -62,7 +63,7 @@ Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& 
   }
   if (request.proposal.empty()) out.steps = request.steps;
   auto altered = alter(*subject.block, out.steps);
-  if (!altered) return altered.problems();
+  if (!altered) return with_largest(*subject.block, out.steps, altered.problems());
   out.altered = std::move(altered).value();
   const Wearer* wearer = request.told.wearer ? &*request.told.wearer : nullptr;
   out.proof = prove(out.altered.block, subject.block.get(), wearer ? &wearer->body : nullptr);
