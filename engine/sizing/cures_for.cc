@@ -11,12 +11,12 @@
 namespace pinwright {
 namespace {
 
-constexpr double kFirmHold = 0.5;  // weight of 1 mm of drift against 1 tolerance
+constexpr double kFirmHold = 0.7;  // weight of 1 mm of drift against 1 tolerance
 constexpr double kAtMost = 0.3;    // weight of an amount as large as the catalogue's largest
 constexpr double kEnough = 0.25;   // share of the tolerance, where exact_to is less
 constexpr int kPasses = 4;
 constexpr int kSweeps = 3;
-constexpr double kStill = 0.5;      // mm of drift that nobody sees
+constexpr double kStill = 0.25;     // mm of drift that nobody sees
 constexpr double kHelps = 0.98;     // an operation that leaves more than this share is no help
 constexpr double kNeedless = 1.02;  // dropping one that costs less than this share
 constexpr double kSees = 1e-4;      // effects below this, mm a mm, are rounding
@@ -56,18 +56,15 @@ class Choice {
   Choice(const Block& block, const std::vector<Target>& targets)
       : block_(block), targets_(targets), list_{measures(block)} {
     const Eigen::VectorXd now = start_ = list_.of(block);
-    std::vector<bool> asked(list_.names.size(), false);
     for (std::size_t i = 0; i < targets.size(); ++i) {
       const int at = list_.find(targets[i].measure);
       if (at < 0 || !std::isfinite(targets[i].wanted) || !(targets[i].tolerance > 0.0)) continue;
       const GarmentMeasure& m = list_.names[static_cast<std::size_t>(at)];
-      asked[static_cast<std::size_t>(at)] = true;
       wishes_.push_back({at, targets[i].wanted * MeasureList::scale(m) - now[at],
                          targets[i].tolerance,
                          std::max(kEnough * targets[i].tolerance, targets[i].exact_to), i});
     }
-    for (std::size_t i = 0; i < asked.size(); ++i)
-      if (!asked[i]) held_.push_back(static_cast<Eigen::Index>(i));
+    held_ = held_measures(list_, targets, {});
     if (wishes_.empty()) return;
     for (Cure& cure : all_cures()) {
       Result<std::vector<Unknown>> unknown = unknowns_of(block, {cure});

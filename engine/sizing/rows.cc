@@ -1,6 +1,7 @@
 #include "engine/sizing/rows.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -68,7 +69,43 @@ void add_limits(const SizingInput& input, Rows& rows, Problems& problems) {
   }
 }
 
+struct PartOf {
+  std::string_view part;
+  std::string_view whole;
+};
+
+// The strip and the cap are cut to what they are sewn to.
+constexpr std::array<PartOf, 10> kParts = {{
+    {"front-bust-width", "bust-girth"},
+    {"back-bust-width", "bust-girth"},
+    {"front-neckline-length", "neckline-length"},
+    {"back-neckline-length", "neckline-length"},
+    {"neck-binding-length", "neckline-length"},
+    {"front-armhole-length", "armhole-length"},
+    {"back-armhole-length", "armhole-length"},
+    {"cap-length", "armhole-length"},
+    {"front-shoulder-slope", "shoulder-slope"},
+    {"back-shoulder-slope", "shoulder-slope"},
+}};
+
 }  // namespace
+
+std::vector<Eigen::Index> held_measures(const MeasureList& list, const std::vector<Target>& targets,
+                                        const std::vector<std::string>& let_go) {
+  const auto asked = [&](std::string_view id) {
+    return std::any_of(targets.begin(), targets.end(),
+                       [&](const Target& t) { return t.measure == id; });
+  };
+  std::vector<Eigen::Index> held;
+  for (std::size_t i = 0; i < list.names.size(); ++i) {
+    const std::string& id = list.names[i].id;
+    bool free = asked(id) || std::find(let_go.begin(), let_go.end(), id) != let_go.end();
+    for (const PartOf& p : kParts)
+      free = free || (p.part == id && asked(p.whole)) || (p.whole == id && asked(p.part));
+    if (!free) held.push_back(static_cast<Eigen::Index>(i));
+  }
+  return held;
+}
 
 Result<Rows> rows_of(const Block& block, const SizingInput& input) {
   Rows rows;
@@ -88,14 +125,7 @@ Result<Rows> rows_of(const Block& block, const SizingInput& input) {
       problems.push_back(
           unknown_measure(rows.list, input.let_go[i], "/let_go/" + std::to_string(i)));
   if (!problems.empty()) return problems;
-  for (std::size_t i = 0; i < rows.list.names.size(); ++i) {
-    const auto row = static_cast<Eigen::Index>(i);
-    const bool asked = std::any_of(rows.targets.begin(), rows.targets.end(),
-                                   [&](const TargetRow& t) { return t.row == row; });
-    const bool free = std::find(input.let_go.begin(), input.let_go.end(), rows.list.names[i].id) !=
-                      input.let_go.end();
-    if (!asked && !free) rows.held.push_back(row);
-  }
+  rows.held = held_measures(rows.list, input.targets, input.let_go);
   return rows;
 }
 

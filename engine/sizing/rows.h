@@ -9,7 +9,7 @@ namespace pinwright {
 /// targets can all be met: a drift of 30 mm then costs less than 0.3 of a tolerance.
 inline constexpr double kHold = 1e-4;
 /// The same where they cannot: a target is not chased at all costs.
-inline constexpr double kHoldNearest = 1e-2;
+inline constexpr double kHoldNearest = 5e-2;
 /// Weight (squared) of 1 mm of amount: only where the measures leave a choice.
 inline constexpr double kSmall = 1e-6;
 /// Weight (squared) of a limit broken by 1 mm where it cannot be kept.
@@ -42,6 +42,11 @@ struct Rows {
   /// 0.01 mm.
   bool met(const Eigen::VectorXd& value, bool exactly) const;
 };
+
+/// Measures that are to be left alone: those that are neither asked for, nor a part of one that is
+/// (the front's share of a bust girth), nor the whole of which a part is asked for, nor let go.
+std::vector<Eigen::Index> held_measures(const MeasureList& list, const std::vector<Target>& targets,
+                                        const std::vector<std::string>& let_go);
 
 Result<Rows> rows_of(const Block& block, const SizingInput& input);
 

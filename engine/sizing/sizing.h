@@ -66,7 +66,8 @@ struct MeasureLimit {
 struct SizingInput {
   std::vector<Cure> cures;      ///< at least one; done in this order
   std::vector<Target> targets;  ///< at least one
-  /// Measures that may go where they will; all others that are no target are held.
+  /// Measures that may go where they will. All others are held that are no target, no part of one
+  /// (front and back of a bust girth), and not the whole of which a part is a target.
   std::vector<std::string> let_go;
   std::vector<MeasureLimit> limits;
 };
