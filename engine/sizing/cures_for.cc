@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "engine/sizing/amounts.h"
-#include "engine/sizing/bounded_least_squares.h"
 #include "engine/sizing/search.h"
 #include "engine/sizing/targets.h"
 
@@ -16,6 +15,7 @@ constexpr double kAtMost = 0.3;    // weight of an amount as large as the catalo
 constexpr double kEnough = 0.25;   // share of the tolerance, where exact_to is less
 constexpr int kPasses = 4;
 constexpr int kSweeps = 3;
+constexpr double kSeen = 0.6;       // mm of drift that is worth another choice
 constexpr double kStill = 0.25;     // mm of drift that nobody sees
 constexpr double kHelps = 0.98;     // an operation that leaves more than this share is no help
 constexpr double kNeedless = 1.02;  // dropping one that costs less than this share
@@ -194,7 +194,7 @@ class Choice {
     }
     for (const Eigen::Index row : held_) {
       const double drift = std::abs(found.trial.value[row] - start_[row]);
-      if (drift > kStill) left += std::pow(kFirmHold * drift, 2);
+      if (drift > kSeen) left += std::pow(kFirmHold * drift, 2);
     }
     for (std::size_t i = 0; i < chosen_.size(); ++i) {
       const auto at = static_cast<Eigen::Index>(i);
@@ -247,34 +247,42 @@ class Choice {
       for (Eigen::Index j = 0; j < n; ++j)
         product(i, j) = product_(k, static_cast<Eigen::Index>(set[static_cast<std::size_t>(j)]));
     }
-    Eigen::VectorXd x = product.llt().solve(pull);
-    bool inside = true;
-    for (Eigen::Index i = 0; i < n; ++i) {
-      const Unknown& u = unknowns_[set[static_cast<std::size_t>(i)]];
-      inside = inside && x[i] >= u.least && x[i] <= u.most;
-    }
-    if (inside) return {all - pull.dot(x), std::move(x)};
-    return bounded_cost(set);
+    Eigen::VectorXd x = within_bounds(set, product, pull);
+    const double merit = all - 2.0 * pull.dot(x) + x.dot(product * x);
+    return {merit, std::move(x)};
   }
 
-  Cost bounded_cost(const std::vector<std::size_t>& set) const {
-    const auto n = static_cast<Eigen::Index>(set.size());
-    const Eigen::Index rows = weighted_.rows();
-    LeastSquares problem;
-    problem.a = Eigen::MatrixXd::Zero(rows + n, n);
-    problem.b = Eigen::VectorXd::Zero(rows + n);
-    problem.b.head(rows) = wanted_;
-    problem.least = problem.most = Eigen::VectorXd(n);
-    for (Eigen::Index i = 0; i < n; ++i) {
-      const std::size_t k = set[static_cast<std::size_t>(i)];
-      problem.a.col(i).head(rows) = weighted_.col(static_cast<Eigen::Index>(k));
-      problem.a(rows + i, i) = effort_[static_cast<Eigen::Index>(k)];
-      problem.least[i] = unknowns_[k].least;
-      problem.most[i] = unknowns_[k].most;
+  // The least of all - 2 pull x + x product x; amounts that pass their bounds are set there, one
+  // round after the other, and not let go again: near enough for a choice that is tried out on the
+  // block afterwards.
+  Eigen::VectorXd within_bounds(const std::vector<std::size_t>& set, const Eigen::MatrixXd& product,
+                                const Eigen::VectorXd& pull) const {
+    const Eigen::Index n = pull.size();
+    Eigen::VectorXd x = product.llt().solve(pull);
+    std::vector<Eigen::Index> fixed;
+    for (bool passed = true; passed;) {
+      passed = false;
+      for (Eigen::Index i = 0; i < n; ++i) {
+        const Unknown& u = unknowns_[set[static_cast<std::size_t>(i)]];
+        if (x[i] >= u.least && x[i] <= u.most) continue;
+        x[i] = std::clamp(x[i], u.least, u.most);
+        fixed.push_back(i);
+        passed = true;
+      }
+      if (!passed) break;
+      Eigen::MatrixXd rest = product;
+      Eigen::VectorXd right = pull;
+      for (const Eigen::Index i : fixed) right -= x[i] * product.col(i);
+      for (const Eigen::Index i : fixed) {
+        rest.row(i).setZero();
+        rest.col(i).setZero();
+        rest(i, i) = 1.0;
+        right[i] = x[i];
+      }
+      x = rest.llt().solve(right);
+      for (const Eigen::Index i : fixed) x[i] = right[i];
     }
-    LeastSquaresAnswer answer = solve_least_squares(problem);
-    if (!answer.feasible) return {wanted_.squaredNorm(), Eigen::VectorXd::Zero(n)};
-    return {(problem.a * answer.x - problem.b).squaredNorm(), std::move(answer.x)};
+    return x;
   }
 
   bool enough() const {
