@@ -15,6 +15,9 @@ namespace pinwright {
 ///           | \---->|   sewn:    -----+----->|
 ///           |  \    |                 |      |
 ///
+/// What is level on one side of a sewn dart is not on the other, by the dart's angle: the line goes on
+/// midway between the two, so that the width changes without a jump when a dart's point moves over
+/// the level.
 /// A half piece is measured from its fold (x = 0), also where a deep neckline has cut the cloth
 /// away there: the width is half of what the garment spans. Nothing when the level does not cross
 /// the piece, or when it touches it in a single point.

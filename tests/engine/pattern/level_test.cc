@@ -51,7 +51,7 @@ TEST(ClothWidth, ADartBesideTheLevelChangesNothing) {
   EXPECT_NEAR(*cloth_width(piece, 80.0), 100.0, 1e-9);
 }
 
-TEST(ClothWidth, GoesOnStraightOverASewnDart) {
+TEST(ClothWidth, GoesOnMidwayBetweenTheLevelsOfASewnDart) {
   // The dart slants up, so that the level at 52 enters it by its upper leg from above.
   const Vec2 tip{30.0, 40.0};
   const Vec2 lower{100.0, 50.0};
@@ -63,9 +63,11 @@ TEST(ClothWidth, GoesOnStraightOverASewnDart) {
   const double y = 52.0;
   const Vec2 along = unit(even - tip);
   const Vec2 meets = tip + ((y - tip.y) / along.y) * along;
-  // ... and beyond it the lower part, turned up onto that leg about the point, takes over.
+  // ... and beyond it the lower part, turned up onto that leg about the point, takes over; its own
+  // level would rise by the dart's angle, the line rises by half of that: seen from the line the
+  // part is turned back by so much.
   const double angle = turn(lower - tip, even - tip);
-  const Affine up = rotation_about(tip, angle);
+  const Affine up = then(rotation_about(tip, angle), rotation_about(meets, -0.5 * angle));
   const Vec2 a = apply(up, Vec2{100.0, 0.0});
   const Vec2 b = apply(up, lower);
   const double share = (y - a.y) / (b.y - a.y);
@@ -74,6 +76,19 @@ TEST(ClothWidth, GoesOnStraightOverASewnDart) {
   const double end = a.x + share * (b.x - a.x);
   ASSERT_GT(end, meets.x);
   EXPECT_NEAR(*cloth_width(piece, y), end, 1e-6);
+}
+
+TEST(ClothWidth, DoesNotJumpWhereTheDartsPointCrossesTheLevel) {
+  const Vec2 lower{100.0, 40.0};
+  const Vec2 upper{100.0, 64.0};
+  const auto width_with_tip_at = [&](double y) {
+    const Vec2 tip{30.0, y};
+    const Vec2 even = tip + distance(tip, lower) * unit(upper - tip);
+    return *cloth_width(side_dart(lower, even, tip), 52.0);
+  };
+  const double below = width_with_tip_at(52.0 - 1e-4);
+  const double above = width_with_tip_at(52.0 + 1e-4);
+  EXPECT_NEAR(below, above, 1e-2);
 }
 
 TEST(ClothWidth, AcrossAnUprightDartIsBothSidesTogether) {
