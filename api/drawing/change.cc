@@ -10,6 +10,7 @@
 #include "engine/base/units.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/tolerance.h"
+#include "engine/pattern/sides.h"
 
 namespace pinwright::api {
 namespace {
@@ -181,6 +182,7 @@ void draw_pair(Page& page, Pair& pair, const Frame& frame) {
   draw_lines(page, pair, frame);
   draw_old_marks(page, pair, frame);
   draw_fold(page, shown);
+  draw_centre_line(page, shown);
   draw_grainline(page, shown);
   draw_notches(page, shown);
   draw_darts(page, shown);
@@ -250,9 +252,11 @@ Head head_of(const Block& after, const std::vector<StepNote>& notes, const Proof
 
 }  // namespace
 
-std::string draw_change_svg(const Block& before, const Block& after,
-                            const std::vector<StepNote>& notes, const Proof* proof,
-                            const DrawOptions& options) {
+std::string draw_change_svg(const Block& was, const Block& is, const std::vector<StepNote>& notes,
+                            const Proof* proof, const DrawOptions& options) {
+  // A piece that was opened, or closed again, is held against the whole of what it was.
+  const Block before = opened_like(was, is);
+  const Block after = opened_like(is, was);
   Page page;
   page.text_mm = std::clamp(options.text_mm, 3.5, 5.0);
   std::vector<Pair> all = pairs(before, after);

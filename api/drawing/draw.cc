@@ -95,6 +95,7 @@ void draw_piece(Page& page, const Laid& piece, const std::vector<std::string>& w
   draw_cutting_line(page, piece);
   draw_stitching_line(page, piece);
   draw_fold(page, piece);
+  draw_centre_line(page, piece);
   draw_grainline(page, piece);
   draw_notches(page, piece);
   draw_darts(page, piece);

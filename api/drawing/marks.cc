@@ -7,6 +7,7 @@
 #include "api/drawing/moves.h"
 #include "engine/base/units.h"
 #include "engine/geometry/arc_length.h"
+#include "engine/pattern/opened_piece.h"
 
 namespace pinwright::api {
 namespace {
@@ -41,6 +42,9 @@ std::string cut_words(const Piece& piece) {
   std::string out = "Cut " + std::to_string(piece.cut.count);
   if (piece.fold) out += " on the fold";
   if (piece.cut.mirrored_pair) out += ", left and right";
+  if (piece.side != Side::both) out += ", " + std::string(to_text(piece.side)) + " side";
+  // Left and right are not to be swapped when it is laid on the cloth.
+  if (piece.centre_line || piece.side != Side::both) out += ", right side of the cloth up";
   return out;
 }
 
@@ -130,6 +134,37 @@ void draw_fold(Page& page, const Laid& piece) {
                              reading_angle(Frame::turned(b - a))));
   }
   wish(page, page.text_mm, words, places);
+}
+
+void draw_centre_line(Page& page, const Laid& piece) {
+  if (!piece.piece->centre_line) return;
+  const Edge& line = *piece.piece->centre_line;
+  const Vec2 a = line.curve.start();
+  const Vec2 b = line.curve.end();
+  page.svg.path("chain", path_data(line.curve, piece.frame),
+                attribute("data-centre-line", line.id));
+  page.taken.add_line(piece.frame(a), piece.frame(b));
+  const std::string words = plain(to_text(line.role)) + ", wearer's left and right differ";
+  std::vector<TextBox> places;
+  for (const double off : {4.0, -4.0}) {
+    for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7}) {
+      places.push_back(box_for(words, page.text_mm, piece.frame(lerp(a, b, share) + Vec2{off, 0.0}),
+                               reading_angle(Frame::turned(b - a))));
+    }
+  }
+  wish(page, page.text_mm, words, places);
+  // Which half is whose: words near the top of the line.
+  const Side drawn = drawn_side(*piece.piece);
+  for (const Side side : {Side::left, Side::right}) {
+    const double sign = side == drawn ? 1.0 : -1.0;
+    const std::string whose = "wearer's " + std::string(to_text(side));
+    std::vector<TextBox> at;
+    for (const double out : {28.0, 36.0, 44.0})
+      for (const double share : {0.12, 0.2, 0.28, 0.36, 0.5, 0.65})
+        at.push_back(
+            box_for(whose, page.text_mm, piece.frame(lerp(a, b, share) + Vec2{sign * out, 0.0})));
+    wish(page, page.text_mm, whose, at);
+  }
 }
 
 void draw_grainline(Page& page, const Laid& piece) {

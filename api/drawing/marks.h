@@ -13,6 +13,8 @@ void draw_notches(Page& page, const Laid& piece);
 void draw_darts(Page& page, const Laid& piece);
 /// A bracketed arrow inside that points at the fold edge, "place on fold".
 void draw_fold(Page& page, const Laid& piece);
+/// The centre of a piece whose left and right differ, and which half is whose.
+void draw_centre_line(Page& page, const Laid& piece);
 /// The grainline with a head at both ends, its name along it.
 void draw_grainline(Page& page, const Laid& piece);
 /// Two parallel thin lines with their words.

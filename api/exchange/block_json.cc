@@ -8,6 +8,7 @@
 #include "api/exchange/schema_check.h"
 #include "api/exchange/seam_json.h"
 #include "api/exchange/wearer_json.h"
+#include "engine/pattern/sides.h"
 #include "engine/proof/proof.h"
 
 namespace pinwright::api {
@@ -32,13 +33,16 @@ void check_point_counts(const Json& value, const std::string& prefix, Problems& 
   for (const Json& piece : value.at("pieces")) {
     const std::string edges = member(member(pieces, i++), "edges");
     std::size_t j = 0;
-    for (const Json& edge : piece.at("edges")) {
+    const auto check = [&](const Json& edge, const std::string& at) {
       const std::size_t n = edge.at("points").size();
-      const std::string place = member(member(edges, j++), "points");
-      if (n % 3 == 1) continue;
+      const std::string place = member(at, "points");
+      if (n % 3 == 1) return;
       problems.push_back({"points-count", place, "The edge has " + std::to_string(n) + " points.",
                           "A chain of cubic segments has 4, 7, 10, ... points."});
-    }
+    };
+    for (const Json& edge : piece.at("edges")) check(edge, member(edges, j++));
+    if (piece.contains("centre_line"))
+      check(piece.at("centre_line"), member(member(pieces, i - 1), "centre_line"));
   }
 }
 
@@ -67,7 +71,7 @@ Json to_json(const Block& block) {
   Json ease = Json::object();
   for (const auto& [id, mm] : block.ease) ease[id] = mm;
   return {{"format", "pinwright-block"},
-          {"version", 1},
+          {"version", is_opened(block) ? 2 : 1},
           {"unit", "mm"},
           {"id", block.id},
           {"name", block.name},

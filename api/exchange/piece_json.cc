@@ -74,6 +74,8 @@ Json to_json(const Piece& piece) {
               {"cloth", piece.cloth},
               {"cut", {{"count", piece.cut.count}, {"mirrored_pair", piece.cut.mirrored_pair}}}};
   if (piece.fold) out["fold"] = *piece.fold;
+  if (piece.side != Side::both) out["side"] = pinwright::to_text(piece.side);
+  if (piece.centre_line) out["centre_line"] = one(*piece.centre_line);
   out["edges"] = all(piece.edges);
   out["notches"] = all(piece.notches);
   out["darts"] = all(piece.darts);
@@ -91,6 +93,8 @@ Piece piece_from(const Json& value) {
   out.cut.count = value.at("cut").at("count").get<int>();
   out.cut.mirrored_pair = value.at("cut").at("mirrored_pair").get<bool>();
   if (value.contains("fold")) out.fold = text(value, "fold");
+  if (value.contains("side")) out.side = side(text(value, "side")).value_or(Side::both);
+  if (value.contains("centre_line")) out.centre_line = edge_from(value.at("centre_line"));
   all_from(value.at("edges"), edge_from, out.edges);
   all_from(value.at("notches"), notch_from, out.notches);
   all_from(value.at("darts"), dart_from, out.darts);

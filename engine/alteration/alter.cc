@@ -3,8 +3,10 @@
 #include <functional>
 
 #include "engine/alteration/edit.h"
+#include "engine/alteration/one_sided.h"
 #include "engine/alteration/operations.h"
 #include "engine/alteration/restore.h"
+#include "engine/pattern/sides.h"
 
 namespace pinwright {
 namespace {
@@ -173,38 +175,39 @@ Problems placed(Problems problems, const std::string& prefix) {
   return problems;
 }
 
-// The block after one step, and its note.
-struct Stepped {
-  Block block;
-  StepNote note;
-};
+// A block with what the step needs to be there; itself for most.
+Result<Block> prepared(const Block& block, const Step& step) {
+  const Preparation prepare = preparation_of(step.operation);
+  return prepare ? prepare(block, step) : Result<Block>(block);
+}
 
-Result<Stepped> do_step(const Block& start, const Step& step) {
-  if (step.side != Side::both) {
-    return Problem{"one-sided", "/side",
-                   "the pieces are drawn as halves and serve both sides; a change for the " +
-                       std::string(to_text(step.side)) + " side alone would alter the other too",
-                   "set side to both, or keep a copy of the block for that side"};
-  }
-  const Operation operation = operation_of(step.operation);
-  if (!operation) {
-    StepNote note;
-    note.text = std::string(find_operation(step.operation)->name) + ": no line moves";
-    return Stepped{start, std::move(note)};
-  }
-  std::optional<Block> prepared;
-  if (const Preparation prepare = preparation_of(step.operation)) {
-    Result<Block> made = prepare(start, step);
+// On halves that serve both sides, or on the half of one side, its centre held.
+Result<StepDone> do_on_half(const Block& half, const Step& step, const CentreLines& centre) {
+  std::optional<Block> ready;
+  if (preparation_of(step.operation)) {
+    Result<Block> made = prepared(half, step);
     if (!made) return made.problems();
-    prepared = std::move(*made);
+    ready = std::move(*made);
   }
-  Edit edit(prepared ? *prepared : start);
-  edit.given = &start;
-  const Result<Done> changed = operation(edit, step);
+  Edit edit(ready ? *ready : half);
+  edit.given = &half;
+  edit.side = step.side;
+  const Result<Done> changed = operation_of(step.operation)(edit, step);
   if (!changed) return changed.problems();
+  hold_centre(edit, centre);
   const Result<Done> restored = restore(edit);
   if (!restored) return restored.problems();
-  return Stepped{std::move(edit.block), std::move(edit.note)};
+  return StepDone{std::move(edit.block), std::move(edit.note)};
+}
+
+Result<StepDone> do_step(const Block& start, const Step& step) {
+  if (!operation_of(step.operation)) {
+    StepDone done{start, {}};
+    done.note.text = std::string(find_operation(step.operation)->name) + ": no line moves";
+    return done;
+  }
+  if (step.side == Side::both && !is_opened(start)) return do_on_half(start, step, {});
+  return step_by_sides(start, step, prepared, do_on_half);
 }
 
 }  // namespace
@@ -222,7 +225,7 @@ Result<Altered> alter(const Block& block, const std::vector<Step>& steps) {
   if (!problems.empty()) return problems;
   Altered altered{block, {}};
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    Result<Stepped> done = do_step(altered.block, steps[i]);
+    Result<StepDone> done = do_step(altered.block, steps[i]);
     if (!done) return placed(done.problems(), "/steps/" + std::to_string(i));
     done->note.step = i;
     altered.notes.push_back(std::move(done->note));

@@ -198,7 +198,7 @@ Result<Done> full_bust(Edit& edit, HalfMm amount) {
   const Vec2 gone = apply(swing, f.bust_point) - f.bust_point;
   edit.note.pieces.push_back("front");
   edit.note.text = piece.name + ": " + (w > 0 ? "spread " : "overlapped ") + mm_text(w) +
-                   " at the bust point (" + mm_text(amount.whole().mm()) + " in all)";
+                   " at the bust point (" + whole_text(edit, amount) + ")";
   edit.wanted_length[{f.at, f.body.armhole}] = length(armhole.curve);
   hold_across_front(edit, f);
   CornerMotions motions = still(piece);

@@ -129,4 +129,8 @@ std::string mm_text(double mm) {
   return text;
 }
 
+std::string whole_text(const Edit& edit, HalfMm amount) {
+  return edit.side == Side::both ? mm_text(amount.whole().mm()) + " in all" : "this side only";
+}
+
 }  // namespace pinwright

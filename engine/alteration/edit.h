@@ -30,6 +30,9 @@ struct Edit {
   std::vector<WidthConstraint> widths;
   /// Edges that the step has drawn itself; move_corners leaves them but for their end points.
   std::set<EdgeAt> drawn;
+  /// Edges in which a change runs out to a corner that is held (one_sided.h): square at the fold,
+  /// then down, then square to the side again takes one more change of curvature.
+  std::set<EdgeAt> runs_out;
   /// Where a notch belongs after the step when it is not where its edge carried it.
   std::map<std::pair<std::size_t, std::string>, Vec2> notch_to;
   /// Where the crown of the sleeve belongs; what is not wished follows from the armhole.
@@ -42,6 +45,7 @@ struct Edit {
   std::set<EdgeAt> any_length;
   /// Edges drawn anew before the step began (a dart went out or came in): they count as changed.
   std::set<EdgeAt> redrawn;
+  Side side = Side::both;  ///< the block is the half of this side; both: it serves both sides
   StepNote note;
   /// Seams and joins with their edges found; the parts of a block do not change during a step.
   Standing standing;
@@ -81,5 +85,7 @@ Problem not_here(const std::string& what, const std::string& mend);
 Problem too_large(const std::string& what, const std::string& mend);
 /// "9 mm", "9.5 mm": for notes; at most one decimal, never a minus sign.
 std::string mm_text(double mm);
+/// "18 mm in all", or "this side only" where the block is the half of one side.
+std::string whole_text(const Edit& edit, HalfMm amount);
 
 }  // namespace pinwright

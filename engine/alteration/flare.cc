@@ -89,8 +89,8 @@ Result<Done> flare_hem(Edit& edit, HalfMm amount) {
     if (!done) return done;
   }
   edit.note.text = std::string("front and back: hem ") + (out > 0 ? "flared " : "pegged ") +
-                   mm_text(out) + " on each side edge (" + mm_text(amount.whole().mm()) +
-                   " in all), from the waist down";
+                   mm_text(out) + " on each side edge (" + whole_text(edit, amount) +
+                   "), from the waist down";
   return Done{};
 }
 

@@ -42,8 +42,4 @@ inline constexpr double kStiffness[] = {4.0, 60.0, 1000.0};
 /// What a step must not do: sound.cc.
 Result<Done> check_sound(const Edit& edit);
 
-/// Redraws a strip to ratio x copies x sum of the opening's runs; its notches keep their share of
-/// the opening's parts. Bits stay when the length is right already (within 1e-9 mm).
-void cut_strip(Block& block, const Binding& binding);
-
 }  // namespace pinwright

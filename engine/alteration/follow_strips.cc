@@ -5,6 +5,7 @@
 #include "engine/alteration/follow.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/intersect.h"
+#include "engine/pattern/strip.h"
 
 namespace pinwright {
 namespace {
@@ -16,39 +17,12 @@ void note_follow(Edit& edit, const std::string& piece) {
 
 }  // namespace
 
-void cut_strip(Block& block, const Binding& binding) {
-  Piece* strip = find_piece(block, binding.piece);
-  if (strip == nullptr) return;
-  const Edge* opening_edge = edge_of_role(*strip, EdgeRole::opening);
-  if (opening_edge == nullptr) return;
-  double opening = 0.0;
-  for (const RunPart& part : binding.opening) {
-    const EdgeAt at = edge_at(block, part.piece, part.edge);
-    opening += length(block.pieces[at.piece].edges[at.edge].curve);
-  }
-  const double wanted = binding.ratio * binding.copies * opening;
-  const double left = opening_edge->curve.start().x;
-  const double was = opening_edge->curve.end().x - left;
-  if (std::abs(was - wanted) <= 1e-9) return;
-  const double stretch = wanted / was;
-  const auto scaled = [&](Vec2 p) { return Vec2{left + stretch * (p.x - left), p.y}; };
-  for (Edge& edge : strip->edges)
-    edge.curve = straight_curve(scaled(edge.curve.start()), scaled(edge.curve.end()));
-  for (Notch& notch : strip->notches) {
-    const Edge* edge = find_edge(*strip, notch.edge);
-    if (edge != nullptr && (edge->role == EdgeRole::opening || edge->role == EdgeRole::folded))
-      notch.at_mm *= stretch;
-  }
-  for (Landmark& mark : strip->landmarks) mark.at = scaled(mark.at);
-  for (Line& line : strip->lengthen_lines) line.from = scaled(line.from), line.to = scaled(line.to);
-  strip->grainline.from = scaled(strip->grainline.from);
-  strip->grainline.to = scaled(strip->grainline.to);
-}
-
 void follow_strips(Edit& edit) {
   for (const Binding& binding : edit.block.bindings) {
     const Piece before = *find_piece(edit.block, binding.piece);
-    cut_strip(edit.block, binding);
+    const auto was = std::find_if(edit.before.bindings.begin(), edit.before.bindings.end(),
+                                  [&](const Binding& b) { return b.id == binding.id; });
+    cut_strip(edit.block, binding, opening_stretches(edit.before, *was));
     if (!(before == *find_piece(edit.block, binding.piece))) note_follow(edit, binding.piece);
   }
 }

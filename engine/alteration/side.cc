@@ -159,7 +159,7 @@ Result<Done> let_out_side(Edit& edit, HalfMm amount, const std::string& level) {
   edit.note.text = std::string("front and back: side seam ") +
                    (change.out > 0 ? "let out " : "taken in ") + mm_text(change.out) +
                    " on each edge (" + mm_text(amount.mm()) + " on the half pattern, " +
-                   mm_text(amount.whole().mm()) + " in all), level: " + level;
+                   whole_text(edit, amount) + "), level: " + level;
   return Done{};
 }
 

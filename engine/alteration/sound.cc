@@ -33,7 +33,8 @@ EdgeAt first_wiggle(const Edit& edit, const std::vector<std::pair<EdgeAt, Curve>
   for (const auto& [at, curve] : edges) {
     const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
     if (was.straight || curve == was.curve) continue;
-    if (inflections(curve) > inflections(was.curve)) return at;
+    const int more = edit.runs_out.contains(at) ? 1 : 0;
+    if (inflections(curve) > inflections(was.curve) + more) return at;
   }
   return {kNowhere, kNowhere};
 }

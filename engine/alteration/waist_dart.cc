@@ -31,7 +31,7 @@ Result<Done> let_out_dart(Edit& edit, HalfMm amount, const std::string& piece_id
   move_corners(edit, d.piece, motions);
   edit.note.pieces.push_back(piece_id);
   edit.note.text = piece.name + ": waist dart " + (a > 0 ? "let out " : "taken in ") + mm_text(a) +
-                   " (" + mm_text(amount.whole().mm()) + " in all)";
+                   " (" + whole_text(edit, amount) + ")";
   return Done{};
 }
 

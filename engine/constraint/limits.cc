@@ -298,6 +298,10 @@ std::vector<Limit> limits_of(const Block& block, const Measurements& body, const
 namespace {
 
 const Limit* same_in(const std::vector<Limit>& all, const Limit& limit) {
+  // A full piece has an armhole left and right.
+  for (const Limit& l : all)
+    if (limit.radius && l.radius && l.id == limit.id && l.radius->edge == limit.radius->edge)
+      return &l;
   const auto found = std::find_if(all.begin(), all.end(), [&](const Limit& l) {
     return l.id == limit.id && l.piece == limit.piece;
   });

@@ -6,6 +6,8 @@
 
 #include "engine/geometry/arc_length.h"
 #include "engine/pattern/level.h"
+#include "engine/pattern/opened_piece.h"
+#include "engine/pattern/sides.h"
 
 namespace pinwright {
 namespace {
@@ -128,9 +130,8 @@ Amount sleeve_length(const Piece* sleeve) {
   return distance(cap->curve.end(), lerp(hem->curve.start(), hem->curve.end(), 0.5));
 }
 
-}  // namespace
-
-std::vector<GarmentMeasure> measures(const Block& block) {
+// Of a block whose sides are alike.
+std::vector<GarmentMeasure> half_measures(const Block& block) {
   const Piece* front = find_piece(block, "front");
   const Piece* back = find_piece(block, "back");
   const Piece* sleeve = find_piece(block, "sleeve");
@@ -195,6 +196,36 @@ std::vector<GarmentMeasure> measures(const Block& block) {
   list.add("neck-binding-length", "Neck binding length", girth,
            role_length(strip, EdgeRole::opening));
   return list.take();
+}
+
+/// Sides that differ by less are alike: what the solver leaves, and a pencil does not show.
+constexpr double kSameMm = 0.01;
+constexpr double kSameAngle = 1e-4;
+
+}  // namespace
+
+std::vector<GarmentMeasure> measures(const Block& block) {
+  if (!is_opened(block)) return half_measures(block);
+  const Result<Block> left = half_block(block, Side::left);
+  const Result<Block> right = half_block(block, Side::right);
+  if (!left || !right) return {};
+  const std::vector<GarmentMeasure> of_left = half_measures(*left);
+  const std::vector<GarmentMeasure> of_right = half_measures(*right);
+  std::vector<GarmentMeasure> all;
+  for (const GarmentMeasure& l : of_left) {
+    const GarmentMeasure* r = find_measure(of_right, l.id);
+    if (r == nullptr) continue;
+    all.push_back(l);
+    all.back().value = (l.value + r->value) / 2.0;
+    const double alike = l.kind == MeasureKind::angle ? kSameAngle : kSameMm;
+    if (l.kind == MeasureKind::girth || std::abs(l.value - r->value) <= alike) continue;
+    for (const auto& [side, one] : {std::pair{Side::left, &l}, std::pair{Side::right, r}}) {
+      all.push_back(*one);
+      all.back().id = with_side(one->id, side);
+      all.back().name = one->name + ", " + std::string(to_text(side));
+    }
+  }
+  return all;
 }
 
 const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::string_view id) {

@@ -58,6 +58,9 @@ struct GarmentMeasure {
 /// - side-length: the back's, into which the front may be eased; front-side-length: the front's, a
 ///   bust dart in it left out;
 /// - sleeve-length: from the crown to the middle of the hem, straight.
+/// Where left and right differ (sides.h): a girth is the sum of both sides; any other measure the
+/// mean of both, followed, where they differ, by each side's own with "-left" or "-right" at its
+/// id.
 std::vector<GarmentMeasure> measures(const Block& block);
 const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::string_view id);
 

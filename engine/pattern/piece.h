@@ -9,6 +9,7 @@
 
 #include "engine/geometry/curve.h"
 #include "engine/geometry/offset.h"
+#include "engine/pattern/side.h"
 
 namespace pinwright {
 
@@ -89,7 +90,9 @@ struct CutPlan {
 /// Invariants (checked by proof/outline.h): edges[i] ends at the very point (bit for bit) where
 /// edges[i + 1] starts, the last closes the ring; the ring runs counter-clockwise and does not
 /// cross itself. A half piece has its fold along the edge named by `fold`, which lies on x = 0 with
-/// the piece at x >= 0. Directions: front half pieces lie to the wearer's left of the fold.
+/// the piece at x >= 0. Every piece is drawn as the right side of its cloth is looked at, so that a
+/// front half lies to the wearer's left of the fold and a back half to the right.
+/// Where left and right differ a half piece is opened and a pair is parted: sides.h.
 struct Piece {
   std::string id;    ///< kebab-case: front, back, sleeve, neck-binding
   std::string name;  ///< as written on the paper
@@ -102,6 +105,10 @@ struct Piece {
   Line grainline{"grainline", {}, {}};
   std::optional<std::string> fold;
   CutPlan cut;
+  /// The side of the wearer that a parted piece is for; both: the piece serves both sides.
+  Side side = Side::both;
+  /// On a piece that was opened: what was its half's fold, on x = 0; drawn, not cut.
+  std::optional<Edge> centre_line;
   bool operator==(const Piece&) const = default;
 };
 

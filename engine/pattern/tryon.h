@@ -9,20 +9,18 @@
 
 #include "engine/base/units.h"
 #include "engine/pattern/fabric.h"
+#include "engine/pattern/side.h"
 #include "engine/pattern/wearer.h"
 
 namespace pinwright {
 
-enum class Side { both, left, right };
 enum class FindingState { present, absent, not_looked_at };
 /// How an amount was taken. A pinned fold of depth d takes up 2 d of cloth.
 enum class Taken { unsaid, fold_depth, cloth, gap, let_out, distance };
 
-std::string_view to_text(Side side);
 std::string_view to_text(FindingState state);
 std::string_view to_text(Taken taken);
 std::string_view to_text(Of of);
-std::optional<Side> side(std::string_view text);
 std::optional<FindingState> finding_state(std::string_view text);
 std::optional<Taken> taken(std::string_view text);
 std::optional<Of> of(std::string_view text);

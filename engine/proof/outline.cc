@@ -38,6 +38,7 @@ class Checker {
     darts();
     notches();
     fold();
+    centre();
     return std::move(problems_);
   }
 
@@ -251,6 +252,19 @@ class Checker {
     if (!on_axis) {
       add("fold-edge", "/fold", "the fold of the " + piece_.id + " is not the straight line x = 0",
           "move the piece so that its fold lies on x = 0");
+    }
+  }
+
+  void centre() {
+    if (!piece_.centre_line) return;
+    const Curve& c = piece_.centre_line->curve;
+    bool on_axis = c.points.size() == 4 && !piece_.fold && piece_.side == Side::both;
+    for (const Vec2 p : c.points) on_axis = on_axis && p.x == 0.0 && std::isfinite(p.y);
+    if (!on_axis || !(length(c) >= kLeastEdgeMm)) {
+      add("centre-line", "/centre_line",
+          "the centre line of the " + piece_.id +
+              " is not a straight line on x = 0 of a full piece",
+          "give the line that was the fold, and neither a fold nor a side");
     }
   }
 

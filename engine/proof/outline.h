@@ -10,7 +10,8 @@ namespace pinwright {
 /// Codes: "not-finite", "curve-points" (not 3 n + 1), "edge-missing", "edge-too-short",
 /// "outline-open", "outline-clockwise", "outline-crosses", "edge-not-straight", "edge-kinked" (an
 /// inner joint of a curve that bends over a degree), "dart-legs" (not consecutive, unequal),
-/// "notch-off-edge", "fold-edge", "allowance-range", "grainline-missing", "id-twice".
+/// "notch-off-edge", "fold-edge", "centre-line", "allowance-range", "grainline-missing",
+/// "id-twice".
 Problems outline_problems(const Piece& piece, std::string_view place);
 
 }  // namespace pinwright

@@ -4,6 +4,7 @@
 #include <cstdio>
 
 #include "engine/constraint/limits.h"
+#include "engine/pattern/sides.h"
 #include "engine/proof/moved.h"
 #include "engine/proof/outline.h"
 #include "engine/proof/references.h"
@@ -36,7 +37,12 @@ std::vector<MeasureProof> measure_proof(const Block& after, const Block* before,
   const std::vector<GarmentMeasure> was = before != nullptr ? measures(*before) : now;
   for (const GarmentMeasure& m : now) {
     MeasureProof p{m.id, m.name, m.kind, m.value, m.value, {}};
-    if (const GarmentMeasure* old = find_measure(was, m.id)) p.before = old->value;
+    const GarmentMeasure* old = find_measure(was, m.id);
+    // A side's own measure was the common one while the sides were alike.
+    for (const Side side : {Side::left, Side::right})
+      if (const auto plain = without_side(m.id, side); old == nullptr && plain)
+        old = find_measure(was, *plain);
+    if (old != nullptr) p.before = old->value;
     if (m.body) {
       const auto measured = body.find(*m.body);
       const auto ease = after.ease.find(*m.body);
@@ -48,9 +54,18 @@ std::vector<MeasureProof> measure_proof(const Block& after, const Block* before,
   return all;
 }
 
+// Before, with its pieces opened where they are opened after, and closed where they are closed, so
+// that limits can be told piece by piece.
+Block with_parts_of(const Block& before, const Block& after) {
+  if (is_opened(after)) return opened_like(before, after);
+  const Result<Block> half = half_block(before, Side::left);
+  return half ? *half : before;
+}
+
 void prove_limits(const Block& after, const Block* before, const Measurements& body, Proof& proof) {
   std::vector<Limit> were;
-  if (before != nullptr) were = limits_of(*before, body, before->fabric, Words::no);
+  if (before != nullptr)
+    were = limits_of(with_parts_of(*before, after), body, before->fabric, Words::no);
   for (const Limit& l : limits_of(after, body, after.fabric)) {
     proof.limits.push_back({std::string(l.id), l.name, l.quantity, l.sense == Sense::at_most,
                             l.bound, l.found, l.holds()});

@@ -5,6 +5,8 @@
 #include <string>
 
 #include "engine/pattern/measurement.h"
+#include "engine/pattern/sides.h"
+#include "engine/pattern/size_range.h"
 
 namespace pinwright {
 namespace {
@@ -28,6 +30,7 @@ class Checker {
     linings();
     sewn();
     numbers();
+    sides();
     return std::move(problems_);
   }
 
@@ -202,6 +205,21 @@ class Checker {
       if (!(std::abs(value) <= 400.0))
         add("ease-range", "/ease/" + id, "an ease of this size can not be meant",
             "give -400 to 400 mm");
+  }
+
+  // A block whose left and right differ is two halves, each sound by itself.
+  void sides() {
+    if (!problems_.empty() || !is_opened(block_)) return;
+    for (const Side side : {Side::left, Side::right}) {
+      const Result<Block> half = half_block(block_, side);
+      const Problems found = half ? reference_problems(*half) : half.problems();
+      for (const Problem& p : found)
+        add("sides-mixed", p.place, std::string(to_text(side)) + " side: " + p.what, p.mend);
+    }
+    if (!problems_.empty()) return;
+    const Problems differ =
+        topology_differences(*half_block(block_, Side::left), *half_block(block_, Side::right));
+    for (const Problem& p : differ) add("sides-mixed", p.place, p.what, p.mend);
   }
 
   const Block& block_;

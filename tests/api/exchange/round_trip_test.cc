@@ -12,6 +12,7 @@
 #include "api/exchange/piece_json.h"
 #include "api/exchange/seam_json.h"
 #include "engine/draft/draft.h"
+#include "engine/pattern/sides.h"
 #include "tests/api/exchange/hand_block.h"
 
 namespace pinwright::api {
@@ -64,6 +65,14 @@ TEST(RoundTrip, DraftedBlocksReadBackEqual) {
     const auto read = read_block(write_block(block.value()));
     ASSERT_TRUE(read.ok()) << told(read.problems());
     EXPECT_EQ(read.value(), block.value());
+    EXPECT_EQ(to_json(block.value())["version"], 1);
+    // left and right different: its own version, the same bits
+    const auto opened = join_halves(block.value(), block.value(), {"front", "back", "sleeve"});
+    ASSERT_TRUE(opened.ok());
+    EXPECT_EQ(to_json(opened.value())["version"], 2);
+    const auto again = read_block(write_block(opened.value()));
+    ASSERT_TRUE(again.ok()) << told(again.problems());
+    EXPECT_EQ(again.value(), opened.value());
   }
 }
 
@@ -75,6 +84,9 @@ TEST(RoundTrip, EveryFieldOfAPieceIsWritten) {
   piece.grainline.id = "grain";
   piece.edges[0].straight = false;
   piece.edges[1].allowance = {12.7, AllowanceKind::hem};
+  EXPECT_EQ(piece_from(to_json(piece)), piece);
+  piece.side = Side::right;
+  piece.centre_line = piece.edges[0];
   EXPECT_EQ(piece_from(to_json(piece)), piece);
   piece.fold.reset();
   EXPECT_EQ(piece_from(to_json(piece)), piece);

@@ -44,8 +44,8 @@ TEST(Refusals, MoreThanTheDartHas) {
   EXPECT_EQ(refused(woven_bodice(), {step("full-bust", -30)}).code, "amount-too-large");
 }
 
-TEST(Refusals, OneSideOfAHalfPattern) {
-  Step s = step("lower-underarm", 8);
+TEST(Refusals, OneSideOfTheCentre) {
+  Step s = step("lower-neckline", 8);
   s.side = Side::left;
   const Problem p = refused(knit_top(), {s});
   EXPECT_EQ(p.code, "one-sided");
