@@ -232,6 +232,8 @@ const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::
   for (const GarmentMeasure& measure : all) {
     if (measure.id == id) return &measure;
   }
+  for (const Side side : {Side::left, Side::right})
+    if (const auto plain = without_side(std::string(id), side)) return find_measure(all, *plain);
   return nullptr;
 }
 

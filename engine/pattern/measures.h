@@ -62,6 +62,7 @@ struct GarmentMeasure {
 /// mean of both, followed, where they differ, by each side's own with "-left" or "-right" at its
 /// id.
 std::vector<GarmentMeasure> measures(const Block& block);
+/// A side's own measure, "shoulder-slope-left", is the common one where the sides are alike.
 const GarmentMeasure* find_measure(const std::vector<GarmentMeasure>& all, std::string_view id);
 
 }  // namespace pinwright

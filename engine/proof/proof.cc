@@ -37,12 +37,7 @@ std::vector<MeasureProof> measure_proof(const Block& after, const Block* before,
   const std::vector<GarmentMeasure> was = before != nullptr ? measures(*before) : now;
   for (const GarmentMeasure& m : now) {
     MeasureProof p{m.id, m.name, m.kind, m.value, m.value, {}};
-    const GarmentMeasure* old = find_measure(was, m.id);
-    // A side's own measure was the common one while the sides were alike.
-    for (const Side side : {Side::left, Side::right})
-      if (const auto plain = without_side(m.id, side); old == nullptr && plain)
-        old = find_measure(was, *plain);
-    if (old != nullptr) p.before = old->value;
+    if (const GarmentMeasure* old = find_measure(was, m.id)) p.before = old->value;
     if (m.body) {
       const auto measured = body.find(*m.body);
       const auto ease = after.ease.find(*m.body);
