@@ -194,7 +194,8 @@ Result<StepDone> do_on_half(const Block& half, const Step& step, const CentreLin
   edit.side = step.side;
   const Result<Done> changed = operation_of(step.operation)(edit, step);
   if (!changed) return changed.problems();
-  hold_centre(edit, centre);
+  const Result<Done> held = hold_centre(edit, centre);
+  if (!held) return held.problems();
   const Result<Done> restored = restore(edit);
   if (!restored) return restored.problems();
   return StepDone{std::move(edit.block), std::move(edit.note)};

@@ -78,6 +78,21 @@ void hold_hem(Piece& piece, const BodiceAnatomy& at, Vec2 wanted) {
     if (mark.at == was) mark.at = wanted;
 }
 
+bool moves_a_corner(const Edit& edit) {
+  for (std::size_t p = 0; p < edit.block.pieces.size(); ++p)
+    for (std::size_t e = 0; e < edit.block.pieces[p].edges.size(); ++e)
+      if (!(edit.block.pieces[p].edges[e].curve.end() ==
+            edit.before.pieces[p].edges[e].curve.end()))
+        return true;
+  return false;
+}
+
+Problem centre_only() {
+  return {"one-sided", "/side",
+          "this moves only what lies on the centre line, which serves both sides",
+          "set side to both, or choose a change at the shoulder, the side or the sleeve"};
+}
+
 CentreLines centre_lines(const Block& half) {
   CentreLines lines;
   for (const Piece& piece : half.pieces)
@@ -164,11 +179,7 @@ Result<StepDone> one_side(const Halves& was, const Step& step, const Prepare& pr
   const Block& half = left ? was.left : was.right;
   Result<StepDone> done = half_step(half, step, centre_lines(half));
   if (!done) return said_of(done.problems(), step.side);
-  if (same_pattern(done->block, half)) {
-    return Problem{"one-sided", "/side",
-                   "this moves only what lies on the centre line, which serves both sides",
-                   "set side to both, or choose a change at the shoulder, the side or the sleeve"};
-  }
+  if (same_pattern(done->block, half)) return centre_only();
   const Result<Block> other =
       with_same_parts(left ? was.right : was.left, done->block, step, prepare);
   if (!other) return other.problems();
@@ -214,7 +225,8 @@ Result<StepDone> both_sides(const Halves& was, const Step& step, const HalfStep&
 
 }  // namespace
 
-void hold_centre(Edit& edit, const CentreLines& lines) {
+Result<Done> hold_centre(Edit& edit, const CentreLines& lines) {
+  bool held = false;
   for (const auto& [id, line] : lines) {
     const std::size_t p = piece_index(edit.block, id);
     if (p == kNowhere) continue;
@@ -228,7 +240,10 @@ void hold_centre(Edit& edit, const CentreLines& lines) {
     edit.runs_out.insert({p, at->neckline});
     piece.edges[at->centre].curve = line;
     edit.wanted_length.erase({p, at->centre});
+    held = true;
   }
+  if (held && !moves_a_corner(edit) && edit.wanted_length.empty()) return centre_only();
+  return Done{};
 }
 
 Result<StepDone> step_by_sides(const Block& block, const Step& step, const Prepare& prepare,

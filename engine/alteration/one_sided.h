@@ -28,7 +28,8 @@ using CentreLines = std::map<std::string, Curve>;
 
 /// Moves the corners C and H of bodice halves to where `lines` wants them. To be called after the
 /// primary change and before restore(). Pieces without a line, or with it already, keep their bits.
-void hold_centre(Edit& edit, const CentreLines& lines);
+/// "one-sided" when the change had moved nothing but corners that are held.
+Result<Done> hold_centre(Edit& edit, const CentreLines& lines);
 
 struct StepDone {
   Block block;
