@@ -59,6 +59,39 @@ TEST(Cli, TheMainJob) {
   EXPECT_EQ(pinwright({"history", "deck-top", "--json"}).json()["revisions"].size(), 3U);
 }
 
+TEST(Cli, OneShoulderThenTheOther) {
+  const Program pinwright;
+  pinwright.save_top();
+  const char* words = "diagonal folds from the left neck point to the armhole, about 1 cm";
+  const Ran one = pinwright({"alter", "deck-top", words, "--proposal", "lower-shoulder-point",
+                             "--amount", "10 mm", "--apply", "--reason", "left shoulder low",
+                             "--drawing", pinwright.file("one.svg")});
+  ASSERT_EQ(one.status, 0) << one.err;
+  EXPECT_NE(one.out.find("left side: "), std::string::npos) << one.out;
+  EXPECT_NE(slurp(pinwright.file("one.svg")).find("data-centre-line=\"centre-front\""),
+            std::string::npos);
+  // The opened block is a block like any other: drawn, checked, fitted again.
+  const Ran drawn = pinwright({"draw", "deck-top", "-o", pinwright.file("two.svg")});
+  EXPECT_EQ(drawn.status, 0) << drawn.err;
+  const std::string picture = slurp(pinwright.file("two.svg"));
+  EXPECT_NE(picture.find("data-edge=\"armhole-left\""), std::string::npos);
+  EXPECT_NE(picture.find("right side of the cloth up"), std::string::npos);
+  EXPECT_NE(picture.find("s right<"), std::string::npos);
+  EXPECT_EQ(picture.find("place on fold"), std::string::npos);
+  EXPECT_EQ(pinwright({"check", "deck-top"}).status, 0);
+  EXPECT_EQ(pinwright({"advise", "deck-top", kGapes}).status, 0);
+  const Ran both = pinwright({"alter", "deck-top", "--step", kLonger});
+  EXPECT_EQ(both.status, 0) << both.err;
+  // The other shoulder by as much: halves on the fold again.
+  const Ran other =
+      pinwright({"alter", "deck-top", "--step", "swing-shoulder amount=10mm side=right", "--apply",
+                 "--reason", "and the right one", "-o", pinwright.file("closed.json")});
+  ASSERT_EQ(other.status, 0) << other.err;
+  const Json closed = Json::parse(slurp(pinwright.file("closed.json")));
+  EXPECT_EQ(closed["version"], 1);
+  EXPECT_EQ(closed["pieces"][0]["fold"], "centre-front");
+}
+
 TEST(Cli, HumanTextFitsATerminal) {
   const Program pinwright;
   pinwright.save_top();
