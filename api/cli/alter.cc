@@ -55,8 +55,9 @@ int run_alter(const Options& options) {
   auto request = change_request(options);
   if (!request) return finish(options, request.problems());
   if (!options.output.empty()) (*request)["geometry"] = true;
-  const bool needs_knowledge = !options.proposal.empty() || !options.words.empty() ||
-                               !options.answers.empty() || !options.findings.empty();
+  const bool needs_knowledge = !options.proposals.empty() || options.together ||
+                               !options.words.empty() || !options.answers.empty() ||
+                               !options.findings.empty();
   const With with = file ? (needs_knowledge ? With::knowledge : With::nothing)
                          : (needs_knowledge ? With::both : With::store);
   auto desk = open_desk(options, with);

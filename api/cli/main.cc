@@ -40,6 +40,13 @@ void add_told(CLI::App& app, Options& o, bool required) {
   (void)findings;
 }
 
+void add_together(CLI::App& app, Options& o) {
+  app.add_flag("--together", o.together,
+               "Size the proposals together, so that none undoes another; without --proposal the "
+               "first on the pattern for the most probable cause of each finding");
+  app.add_flag("--body", o.body, "With --together: also bring the garment to body + ease");
+}
+
 void add_signed(CLI::App& app, Options& o) {
   app.add_option("--reason", o.reason, "Why, in a few words; kept with the revision");
   app.add_option("--author", o.author, "Who; kept with the revision");
@@ -68,6 +75,9 @@ Command advise(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("advise", "Causes, the next question, and proposals");
   add_block(*app, o);
   add_told(*app, o, true);
+  add_together(*app, o);
+  app->add_option("--proposal", o.proposals, "With --together: only these proposals; repeatable")
+      ->allow_extra_args(false);
   app->add_option("--revision", o.revision, "Revision of the block (default: the latest)")
       ->check(CLI::Range(1, 1000000));
   return {app, run_advise};
@@ -84,7 +94,10 @@ Command alter(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("alter", "Preview a change with its proof; --apply keeps it");
   add_block(*app, o);
   add_told(*app, o, false);
-  app->add_option("--proposal", o.proposal, "Id of a proposal of the advice on WORDS");
+  app->add_option("--proposal", o.proposals,
+                  "Id of a proposal of the advice on WORDS; several with --together")
+      ->allow_extra_args(false);
+  add_together(*app, o);
   app->add_option("--amount", o.amounts,
                   "Amount for the proposal's steps in their order: \"12 mm half\"; - as proposed")
       ->allow_extra_args(false);

@@ -35,7 +35,9 @@ struct Options {
   std::string fabric;                ///< file or id
 
   // change
-  std::string proposal;
+  std::vector<std::string> proposals;
+  bool together = false;
+  bool body = false;
   std::vector<std::string> amounts;
   std::string steps;              ///< file
   std::vector<std::string> step;  ///< "operation key=value ..."

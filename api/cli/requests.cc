@@ -74,6 +74,32 @@ void put_amounts(const Options& options, Json& out) {
   }
 }
 
+void put_together(const Options& options, Json& out) {
+  if (!options.together) return;
+  if (options.proposals.empty() && !options.body) {
+    out["together"] = true;
+    return;
+  }
+  Json& wish = out["together"] = Json::object();
+  if (!options.proposals.empty()) wish["proposals"] = options.proposals;
+  if (options.body) wish["body"] = true;
+}
+
+/// What only goes with --together.
+void refuse_apart(const Options& options, std::size_t most_proposals, Problems& problems) {
+  if (options.together) return;
+  if (options.proposals.size() > most_proposals) {
+    problems.push_back({"together-missing", "--proposal",
+                        most_proposals == 0 ? "Advice gives all proposals by itself."
+                                            : "More than one proposal is named.",
+                        "Add --together to size them together."});
+  }
+  if (options.body) {
+    problems.push_back({"together-missing", "--body",
+                        "Body + ease is met by several steps sized together.", "Add --together."});
+  }
+}
+
 void put_measures(const Options& options, Json& out, Problems& problems) {
   Json body = Json::object();
   if (!options.measurements.empty()) {
@@ -122,6 +148,8 @@ Result<Json> told_request(const Options& options) {
   Json out = Json::object();
   Problems problems;
   put_told(options, out, problems);
+  put_together(options, out);
+  refuse_apart(options, 0, problems);
   if (!problems.empty()) return problems;
   return out;
 }
@@ -165,7 +193,11 @@ Result<Json> step_from_text(const std::string& text, const std::string& place) {
 Result<Json> change_request(const Options& options) {
   Json out = Json::object();
   Problems problems;
-  if (!options.proposal.empty()) out["proposal"] = options.proposal;
+  put_together(options, out);
+  if (!options.together && !options.proposals.empty()) {
+    out["proposal"] = options.proposals.front();
+  }
+  refuse_apart(options, 1, problems);
   put_list(options.steps, "steps", out, problems);
   if (!options.step.empty() && !out.contains("steps")) out["steps"] = Json::array();
   for (std::size_t i = 0; i < options.step.size(); ++i) {

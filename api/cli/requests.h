@@ -7,9 +7,11 @@
 
 namespace pinwright::api::cli {
 
-/// Words, answers, findings, wearer, fabric. "answer-malformed".
+/// Words, answers, findings, wearer, fabric, and what is to be sized together. "answer-malformed",
+/// "together-missing" (--body, or proposals, without --together).
 Result<Json> told_request(const Options& options);
-/// Steps (--steps, --step) or proposal with amounts and what was told; "step-malformed".
+/// Steps (--steps, --step), or proposal with amounts and what was told, or proposals sized
+/// together; "step-malformed", "together-missing".
 Result<Json> change_request(const Options& options);
 /// "measure-malformed".
 Result<Json> draft_request(const Options& options);

@@ -12,7 +12,10 @@ std::string say_advice(const Json& advice);
 std::string say_findings(const Json& described);
 /// Seams, bindings, joins, outlines, what moved, measures, failures.
 std::string say_proof(const Json& proof);
-/// Notes and proof of a preview or of a new revision.
+/// What was sized together: steps with their amounts, measures with the part of each step, what
+/// stayed where it was, what cannot be had.
+std::string say_together(const Json& together);
+/// What was sized together, notes and proof of a preview or of a new revision.
 std::string say_change(const Json& change);
 std::string say_check(const Json& check);
 std::string say_history(const Json& history);

@@ -122,6 +122,7 @@ std::string say_advice(const Json& advice) {
         "  ", "answer with --answer " + text(question, "sign") + "=present, =absent or =unknown");
   }
   if (!advice["proposals"].empty()) out += "\nProposals\n" + proposals(advice["proposals"]);
+  if (advice.contains("together")) out += "\n" + say_together(advice["together"]);
   for (const Json& caution : advice["cautions"]) {
     out += paragraph("\nMind: ", caution.get<std::string>());
   }

@@ -168,6 +168,11 @@ std::string say_change(const Json& change) {
     }
     out += "; nothing is saved.\n\n";
   }
+  if (change.contains("together")) out += say_together(change["together"]) + "\n";
+  if (change.contains("tryon") && change["tryon"].is_object() &&
+      change["tryon"].contains("together")) {
+    out += say_together(change["tryon"]["together"]) + "\n";
+  }
   for (const Json& note : change["notes"]) {
     std::string text = note.value("text", "");
     std::string follow;

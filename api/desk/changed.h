@@ -13,7 +13,8 @@ struct Desk::Changed {
   std::vector<Step> steps;  ///< as they were applied, amounts filled in
   Altered altered;
   Proof proof;
-  Json tryon;  ///< what was told, for the record; null when nothing was
+  Json together;  ///< together_json.h, when proposals were sized together, else null
+  Json tryon;     ///< what was told, for the record; null when nothing was
 };
 
 /// "proof-failed" and every failed check after it.

@@ -5,6 +5,7 @@
 #include "api/desk/knowledge_json.h"
 #include "api/desk/request.h"
 #include "api/desk/revision_json.h"
+#include "api/desk/together_json.h"
 #include "api/exchange/block_json.h"
 #include "api/exchange/object_reader.h"
 #include "engine/base/nearest_word.h"
@@ -149,6 +150,7 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   Problems problems;
   ObjectReader in(request, "", problems);
   const Told told = read_told(in, problems);
+  const auto together = read_together(in, problems);
   in.refuse_rest();
   if (!problems.empty()) return refuse(std::move(problems));
   auto heard = hear(knowledge_, subject.block->kind, told);
@@ -164,6 +166,12 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   reply.body["revision"] = subject.revision == 0 ? Json() : Json(subject.revision);
   reply.body["etag"] = subject.etag.empty() ? Json() : Json(subject.etag);
   reply.body.update(advice_to_json(knowledge_, *advice));
+  if (together) {
+    const auto joint =
+        knowledge::size_together(knowledge_, *subject.block, heard->tryon, *advice, *together);
+    if (!joint) return refuse(joint.problems());
+    reply.body["together"] = together_to_json(*joint);
+  }
   return reply;
 }
 

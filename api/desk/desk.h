@@ -60,10 +60,12 @@ class Desk {
   static Result<Subject> subject_from(const Json& block);
 
   /// --- The main job.
-  /// request.h (Told) -> advice_json.h.
+  /// request.h (Told), "together"? -> advice_json.h, and with it `together` (together_json.h),
+  /// also where not all can be had.
   Outcome advise(const Subject& subject, const Json& request) const;
   /// request.h (ChangeRequest) -> {block, base_revision, etag, steps, notes, proof, drawing,
-  /// geometry?}. Nothing is written; a proof that fails is told (reply.pass is false).
+  /// geometry?}, and `together` where proposals were sized together. Nothing is written; a proof
+  /// that fails is told (reply.pass is false). Refused: "together-conflict", "together-not-met".
   Outcome preview(const Subject& subject, const Json& request) const;
   /// The same with "reason" -> the new revision. Refused: "base-missing", "revision-stale" (with
   /// the current revision), "proof-failed", "nothing-changed".

@@ -6,6 +6,7 @@
 #include "api/desk/proposal.h"
 #include "api/desk/request.h"
 #include "api/desk/revision_json.h"
+#include "api/desk/together_json.h"
 #include "api/exchange/block_json.h"
 #include "api/exchange/fabric_json.h"
 #include "api/exchange/object_reader.h"
@@ -46,22 +47,33 @@ Problems proof_failed(const std::string& block, const Proof& proof) {
 
 Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& request) const {
   Changed out;
-  if (!request.told.empty() || !request.proposal.empty()) {
+  if (!request.told.empty() || !request.proposal.empty() || request.together) {
     auto heard = hear(knowledge_, subject.block->kind, request.told);
     if (!heard) return heard.problems();
     heard->tryon.block = subject.block->id;
     heard->tryon.revision = subject.revision;
     out.tryon = tryon_to_json(heard->tryon, request);
-    if (!request.proposal.empty()) {
-      const auto advice = knowledge::advise(knowledge_, *subject.block, heard->tryon,
-                                            std::move(heard->not_understood));
+    if (!request.proposal.empty() || request.together) {
+      const TryOn& tryon = heard->tryon;
+      const auto advice =
+          knowledge::advise(knowledge_, *subject.block, tryon, std::move(heard->not_understood));
       if (!advice) return advice.problems();
-      auto steps = proposed_steps(*advice, request);
-      if (!steps) return steps.problems();
-      out.steps = std::move(steps).value();
+      if (request.together) {
+        auto joint =
+            knowledge::size_together(knowledge_, *subject.block, tryon, *advice, *request.together);
+        if (!joint) return joint.problems();
+        if (!joint->sizing.met) return not_met(*joint);
+        out.together = together_to_json(*joint);
+        out.tryon["together"] = out.together;
+        out.steps = std::move(joint->steps);
+      } else {
+        auto steps = proposed_steps(*advice, request);
+        if (!steps) return steps.problems();
+        out.steps = std::move(steps).value();
+      }
     }
   }
-  if (request.proposal.empty()) out.steps = request.steps;
+  if (request.proposal.empty() && !request.together) out.steps = request.steps;
   auto altered = alter(*subject.block, out.steps);
   if (!altered) return with_largest(*subject.block, out.steps, altered.problems());
   out.altered = std::move(altered).value();
@@ -84,6 +96,7 @@ Outcome Desk::preview(const Subject& subject, const Json& request) const {
   body["base_revision"] = subject.revision == 0 ? Json() : Json(subject.revision);
   body["etag"] = subject.etag.empty() ? Json() : Json(subject.etag);
   body["steps"] = to_json(changed->steps);
+  if (!changed->together.is_null()) body["together"] = changed->together;
   body["notes"] = to_json(changed->altered.notes);
   body["proof"] = to_json(changed->proof);
   body["drawing"] = subject.etag.empty()

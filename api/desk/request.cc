@@ -18,6 +18,7 @@ namespace {
 
 constexpr std::size_t kMostWords = 65536;
 constexpr std::size_t kMostAmounts = 64;
+constexpr std::size_t kMostTogether = 16;
 
 void add(Problems& to, const Problems& from) { to.insert(to.end(), from.begin(), from.end()); }
 
@@ -164,6 +165,29 @@ Told read_told(ObjectReader& in, Problems& problems) {
   return out;
 }
 
+std::optional<knowledge::JointWish> read_together(ObjectReader& in, Problems& problems) {
+  const Json* here = in.field("together", Need::optional);
+  if (here == nullptr || here->is_null()) return std::nullopt;
+  if (here->is_boolean()) {
+    return here->get<bool>() ? std::optional(knowledge::JointWish()) : std::nullopt;
+  }
+  if (!here->is_object()) {
+    in.note("type-wrong", "together", "Here stands " + shown(*here) + ".",
+            "Write true, or {\"proposals\": [ids], \"body\": true}.");
+    return std::nullopt;
+  }
+  ObjectReader wish(*here, in.place_of("together"), problems);
+  knowledge::JointWish out;
+  out.proposals = wish.texts("proposals", Need::optional);
+  out.body = wish.flag("body", Need::optional).value_or(false);
+  wish.refuse_rest();
+  if (out.proposals.size() > kMostTogether) {
+    wish.note("text-size", "proposals", "More proposals are named than can be sized together.",
+              "Name at most " + std::to_string(kMostTogether) + ".");
+  }
+  return out;
+}
+
 std::string read_reason(ObjectReader& in) {
   std::string reason = in.text("reason", Need::required, 2000);
   const Json* said = in.field("reason", Need::optional);
@@ -180,10 +204,13 @@ ChangeRequest read_change(const Json& body, bool to_be_saved, Problems& problems
   ObjectReader in(body, "", problems);
   const Json* steps = in.field("steps", Need::optional);
   if (steps != nullptr) {
-    constexpr std::array<const char*, 4> kAdded = {"text", "limit", "assumed", "worth_making"};
+    constexpr std::array<const char*, 13> kAdded = {
+        "text",     "limit",   "assumed",  "worth_making", "proposals", "asked_by",    "alone_mm",
+        "least_mm", "most_mm", "at_least", "at_most",      "used",      "bound_reason"};
     out.steps = read_steps(without(*steps, kAdded), "/steps", problems);
   }
   out.proposal = in.text("proposal", Need::optional, 64);
+  out.together = read_together(in, problems);
   read_amounts(in, out, problems);
   out.told = read_told(in, problems);
   out.geometry = in.flag("geometry", Need::optional).value_or(false);
@@ -193,15 +220,26 @@ ChangeRequest read_change(const Json& body, bool to_be_saved, Problems& problems
   }
   in.refuse_rest();
   if (!in.is_object()) return out;
-  if ((steps != nullptr) == !out.proposal.empty()) {
+  const int ways = (steps != nullptr ? 1 : 0) + (out.proposal.empty() ? 0 : 1) +
+                   (out.together.has_value() ? 1 : 0);
+  if (ways != 1 && out.together) {
+    in.note("change-missing", steps != nullptr ? "steps" : "proposal",
+            "Proposals are to be sized together, and steps or a proposal are given besides.",
+            "Name the proposals in \"together\": {\"proposals\": [...]}, and nothing besides.");
+  } else if (ways != 1) {
     in.note("change-missing", steps != nullptr ? "proposal" : "steps",
             steps != nullptr ? "Both steps and a proposal are given."
                              : "Neither steps nor a proposal is given.",
-            "Give either \"steps\", or \"proposal\" with the words it was proposed for.");
+            "Give either \"steps\", or \"proposal\" (or \"together\") with the words it was "
+            "proposed for.");
   } else if (steps != nullptr && steps->is_array() && steps->empty()) {
     in.note("change-missing", "steps", "The list of steps is empty.", "Give at least one step.");
   }
-  if (steps != nullptr && !out.amounts.empty()) {
+  if (out.together && !out.amounts.empty()) {
+    in.note("amounts-without-proposal", "amounts",
+            "Amounts are found when proposals are sized together.",
+            "Tell how much is to change in the words or findings, and leave the amounts out.");
+  } else if (steps != nullptr && !out.amounts.empty()) {
     in.note("amounts-without-proposal", "amounts", "Amounts belong to a proposal.",
             "Write each amount into its step.");
   }

@@ -9,6 +9,7 @@
 #include "api/exchange/json.h"
 #include "engine/alteration/step.h"
 #include "engine/pattern/tryon.h"
+#include "knowledge/joint.h"
 #include "knowledge/model.h"
 #include "knowledge/understand.h"
 
@@ -31,7 +32,12 @@ struct Told {
 /// A fabric is an object or the id of a cloth that is known (fabrics.h).
 Told read_told(ObjectReader& in, Problems& problems);
 
-/// A change of a block: what was told, and either steps or a proposal of the advice on it.
+/// "together": true, or {"proposals": [ids]?, "body": true?}: proposals of the advice on what was
+/// told, sized together (knowledge/joint.h). Nothing when it is absent or false.
+std::optional<knowledge::JointWish> read_together(ObjectReader& in, Problems& problems);
+
+/// A change of a block: what was told, and either steps, or a proposal of the advice on it, or
+/// several of its proposals sized together ("together", with ...told...).
 /// {"steps": [...]} or {"proposal": id, ...told..., "amounts": [null | "12 mm half" | {"amount_mm":
 /// 12, "of": "half"}, ...]} (the k-th for the k-th step that has an amount; null or a shorter list
 /// leaves the amount as proposed); "geometry": true asks for the altered block in the answer.
@@ -45,6 +51,7 @@ struct ChangeRequest {
     bool plain = false;  ///< a number without unit: only right for a ratio
   };
   std::vector<std::optional<Amount>> amounts;
+  std::optional<knowledge::JointWish> together;
   Told told;
   bool geometry = false;
   std::string author;
@@ -52,7 +59,8 @@ struct ChangeRequest {
 };
 
 /// With `to_be_saved`, "reason" is required and "author" allowed. Steps of an answer of ours may be
-/// sent back as they are: `text`, `limit`, `assumed`, `worth_making` and nulls are passed over.
+/// sent back as they are: `text`, `limit`, `assumed`, `worth_making`, what a joint sizing says of a
+/// step, and nulls are passed over.
 ChangeRequest read_change(const Json& body, bool to_be_saved, Problems& problems);
 
 /// "field-missing" for a reason that is empty or blank.
