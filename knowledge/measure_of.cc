@@ -10,107 +10,94 @@
 namespace pinwright::knowledge {
 namespace {
 
-using Words = std::array<std::string_view, 4>;
-
-/// One operation with the options that matter ("" for any).
+/// One operation with the options that matter, "key=value".
 struct Row {
   std::string_view operation;
-  std::string_view key;
-  std::string_view value;
-  std::string_view key2;
-  std::string_view value2;
-  std::string_view measure;  ///< "": no finished measure counts it
-  Words carries{};
+  std::array<std::string_view, 2> options{};
+  std::string_view measure{};  ///< empty: no finished measure counts it
+  std::array<std::string_view, 7> carries{};
 };
 
 // An operation stands here once for each measure that it can be for.
 constexpr auto kRows = std::to_array<Row>({
     {"close-wedge",
-     "edge",
-     "neckline",
-     "piece",
-     "front",
+     {"edge=neckline", "piece=front"},
      "front-neckline-length",
-     {"front-neck-depth"}},
+     {"neckline-length", "front-neck-depth"}},
     {"close-wedge",
-     "edge",
-     "neckline",
-     "piece",
-     "back",
+     {"edge=neckline", "piece=back"},
      "back-neckline-length",
-     {"back-neck-depth"}},
-    {"close-wedge", "edge", "armhole", "piece", "front", "front-armhole-length"},
-    {"close-wedge", "edge", "armhole", "piece", "back", "back-armhole-length"},
+     {"neckline-length", "back-neck-depth"}},
+    {"close-wedge", {"edge=armhole", "piece=front"}, "front-armhole-length"},
+    {"close-wedge", {"edge=armhole", "piece=back"}, "back-armhole-length"},
     // A neckline drawn elsewhere is longer or shorter there; what gaped or cut in still does.
     {"lower-neckline",
-     "piece",
-     "front",
-     "",
-     "",
+     {"piece=front"},
      "front-neck-depth",
-     {"front-neckline-length", "front-length"}},
+     {"neckline-length", "front-neckline-length", "front-length"}},
     {"lower-neckline",
-     "piece",
-     "back",
-     "",
-     "",
+     {"piece=back"},
      "back-neck-depth",
-     {"back-neckline-length", "back-length"}},
+     {"neckline-length", "back-neckline-length", "back-length"}},
+    {"raise-back-neck",
+     {},
+     "back-neck-depth",
+     {"neckline-length", "back-neckline-length", "back-length"}},
     // The shoulder's tip and the neckline's centre stay where they are.
     {"widen-neckline",
-     "",
-     "",
-     "",
-     "",
+     {},
      "back-neckline-length",
      {"shoulder-length", "front-neck-depth", "back-neck-depth"}},
-    {"swing-shoulder",
-     "",
-     "",
-     "",
-     "",
-     "shoulder-slope",
-     {"front-armhole-length", "back-armhole-length"}},
+    {"resize-neckline",
+     {},
+     "neckline-length",
+     {"front-neckline-length", "back-neckline-length", "shoulder-length", "front-length",
+      "back-length", "front-neck-depth", "back-neck-depth"}},
+    {"move-neck-forward"},
+    {"swing-shoulder", {}, "shoulder-slope", {"front-armhole-length", "back-armhole-length"}},
+    {"shift-shoulder-seam"},
     {"move-shoulder-tip",
-     "",
-     "",
-     "",
-     "",
+     {},
      "shoulder-length",
      {"front-armhole-length", "back-armhole-length", "across-front-width", "across-back-width"}},
+    {"move-armhole-forward"},
     {"lower-underarm",
-     "",
-     "",
-     "",
-     "",
+     {},
      "armhole-depth",
      {"front-armhole-length", "back-armhole-length", "cap-height"}},
-    {"let-out-side", "level", "all", "", "", "bust-girth"},
-    {"let-out-side", "level", "bust", "", "", "bust-girth"},
-    {"let-out-side", "level", "waist", "", "", "waist-girth"},
-    {"let-out-side", "level", "hem", "", "", "hem-girth"},
-    {"full-bust", "", "", "", "", "front-bust-width"},
-    {"lengthen-over-bust", "", "", "", "", "front-length"},
-    {"lengthen", "piece", "body", "", "", "back-length", {"front-length"}},
-    {"lengthen", "piece", "sleeve", "", "", "sleeve-length"},
-    {"widen-upper-arm", "", "", "", "", "upper-arm-girth"},
-    {"raise-cap", "", "", "", "", "cap-height"},
-    {"ease-cap", "", "", "", "", ""},
-    {"turn-sleeve", "", "", "", "", ""},
-    {"widen-sleeve-hem", "", "", "", "", "sleeve-hem-girth"},
-    {"ease-elbow", "", "", "", "", ""},
-    {"flare-hem", "", "", "", "", "hem-girth"},
-    {"scoop-edge", "edge", "armhole", "piece", "front", "across-front-width"},
-    {"scoop-edge", "edge", "armhole", "piece", "back", "across-back-width"},
-    {"scoop-edge", "edge", "neckline", "piece", "front", "front-neckline-length"},
-    {"scoop-edge", "edge", "neckline", "piece", "back", "back-neckline-length"},
-    {"let-out-dart", "", "", "", "", "waist-girth"},
-    {"move-bust-point", "", "", "", "", ""},
-    {"rotate-dart", "", "", "", "", ""},
-    {"divide-dart", "", "", "", "", ""},
-    {"ease-dart", "", "", "", "", ""},
-    {"lengthen-dart", "", "", "", "", ""},
-    {"set-binding-ratio", "", "", "", "", ""},
+    {"widen-back", {}, "across-back-width", {"back-armhole-length"}},
+    {"widen-chest", {}, "across-front-width", {"front-armhole-length"}},
+    {"scoop-edge", {"edge=armhole", "piece=front"}, "across-front-width", {"front-armhole-length"}},
+    {"scoop-edge", {"edge=armhole", "piece=back"}, "across-back-width", {"back-armhole-length"}},
+    {"scoop-edge", {"edge=neckline", "piece=front"}, "front-neckline-length"},
+    {"scoop-edge", {"edge=neckline", "piece=back"}, "back-neckline-length"},
+    {"let-out-side", {"level=all"}, "bust-girth"},
+    {"let-out-side", {"level=bust"}, "bust-girth"},
+    {"let-out-side", {"level=waist"}, "waist-girth"},
+    {"let-out-side", {"level=hem"}, "hem-girth"},
+    {"flare-hem", {}, "hem-girth"},
+    {"let-out-dart", {}, "waist-girth"},
+    {"full-bust", {}, "front-bust-width"},
+    {"lengthen-over-bust", {}, "front-length"},
+    // Lengths above or below others on the same centre line: no measure counts them alone.
+    {"shorten-chest"},
+    {"lengthen-upper-back"},
+    {"tuck-back-waist"},
+    {"lengthen", {"piece=body"}, "back-length", {"front-length"}},
+    {"lengthen", {"piece=sleeve"}, "sleeve-length"},
+    {"widen-upper-arm", {}, "upper-arm-girth"},
+    {"widen-sleeve-hem", {}, "sleeve-hem-girth"},
+    {"raise-cap", {}, "cap-height"},
+    {"ease-cap"},
+    {"turn-sleeve"},
+    {"ease-elbow"},
+    {"move-bust-point"},
+    {"rotate-dart"},
+    {"divide-dart"},
+    {"ease-dart"},
+    {"lengthen-dart"},
+    {"deepen-blade-dart"},
+    {"set-binding-ratio"},
 });
 
 /// The option as said, or the catalogue's default.
@@ -125,11 +112,12 @@ std::string_view option_of(const Step& step, std::string_view key) {
 }
 
 const Row* row_of(const Step& step) {
-  const auto fits = [&step](std::string_view key, std::string_view value) {
-    return key.empty() || option_of(step, key) == value;
+  const auto fits = [&step](std::string_view option) {
+    const std::size_t at = option.find('=');
+    return option.empty() || option_of(step, option.substr(0, at)) == option.substr(at + 1);
   };
   const auto* const row = std::find_if(kRows.begin(), kRows.end(), [&](const Row& r) {
-    return r.operation == step.operation && fits(r.key, r.value) && fits(r.key2, r.value2);
+    return r.operation == step.operation && fits(r.options[0]) && fits(r.options[1]);
   });
   return row == kRows.end() ? nullptr : row;
 }

@@ -13,8 +13,9 @@ namespace pinwright::knowledge {
 /// wedge at the front neckline is for the front-neckline-length, a spread over the bust for the
 /// front-bust-width, lengthening the body for the back-length. Of a one-sided step that
 /// side's own ("shoulder-slope-left"). Empty: the block does not measure it (its sides are still
-/// alike), or no finished measure counts what the step does (a bust point or a dart is moved, a
-/// sleeve is turned, ease is given, a strip gets another ratio).
+/// alike), or no finished measure counts what the step does by itself (a bust point or a dart is
+/// moved, a sleeve is turned, ease is given, a strip gets another ratio, the upper back is
+/// lengthened).
 std::string measure_of(const Block& block, const Step& step);
 
 /// True when the table has a row for the step: true for every operation of the catalogue that moves
