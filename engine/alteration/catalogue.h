@@ -49,6 +49,18 @@ struct OperationInfo {
 ///  swing-shoulder       distance  armhole=follows|stays (lower the shoulder tip; negative raises;
 ///  the
 ///                                 armhole base moves by the same when it follows)
+///  shift-shoulder-seam  distance  from=tip|whole (front tip down, back tip up by the same; the
+///                                 crown goes with it; negative backward)
+///  shorten-chest        distance  (centre front above the bust; negative lengthens)
+///  lengthen-upper-back  distance  surplus=taken-up|eased (centre back across the blades; negative
+///                                 shortens)
+///  raise-back-neck      distance  (at the centre; negative lowers)
+///  move-armhole-forward distance  (front scooped, back filled; negative backward)
+///  widen-back, widen-chest  half  way=armhole|whole (across; negative narrows)
+///  deepen-blade-dart    half      hinge=armhole|waist (shoulder dart's intake, or shoulder ease)
+///  tuck-back-waist      distance  (centre back, to nothing at the side; negative lets out)
+///  resize-neckline      distance  (parallel, front and back; negative makes smaller)
+///  move-neck-forward    distance  (front down, back up by the same; negative backward)
 ///  move-shoulder-tip    distance  (shorten the shoulder at the tip; negative lengthens; armhole
 ///  recut) lower-underarm       distance  (front, back and sleeve; negative raises) let-out-side
 ///  half      level=all|bust|waist|hem (half the amount on the front's, half on
