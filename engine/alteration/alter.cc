@@ -134,7 +134,9 @@ Operation operation_of(std::string_view id) {
     };
   if (id == "set-binding-ratio") {
     return
-        [](Edit& e, const Step& s) { return set_binding_ratio(e, s.amount, option(s, "binding")); };
+        [](Edit& e, const Step& s) {
+          return set_binding_ratio(e, s.amount, option(s, "binding"), option(s, "cloth"));
+        };
   }
   return {};
 }

@@ -365,12 +365,14 @@ const std::vector<OperationInfo>& table() {
        {{"piece", {"front", "back"}, false}, {"seam", {"side", "shoulder", "waist"}, false}}},
       {"set-binding-ratio",
        "Cut the strip to another ratio",
-       "The strip's length becomes ratio times the opening on the stitching line.",
+       "The strip's length becomes ratio times the opening on the stitching line; cut from the "
+       "rib, "
+       "its own stretch is not held against the head.",
        AmountKind::ratio,
        "strip : opening",
        0.5,
        1.2,
-       {{"binding", {"neck-binding"}, false}}},
+       {{"binding", {"neck-binding"}, false}, {"cloth", {"as-is", "shell", "rib"}, false}}},
       {"sew",
        "Change the sewing or pressing",
        "No line of the pattern moves.",

@@ -90,7 +90,9 @@ Result<Done> ease_dart(Edit& edit, double amount, const std::string& piece,
 Result<Done> lengthen_dart(Edit& edit, DistanceMm amount, const std::string& piece,
                            const std::string& seam);
 /// strip.cc
-Result<Done> set_binding_ratio(Edit& edit, double ratio, const std::string& binding);
+/// cloth: as-is | shell | rib.
+Result<Done> set_binding_ratio(Edit& edit, double ratio, const std::string& binding,
+                               const std::string& cloth);
 
 /// Shared: the two bodice halves of a block; problem when one is missing.
 struct Bodice {
