@@ -42,8 +42,8 @@ void add_told(CLI::App& app, Options& o, bool required) {
 
 void add_together(CLI::App& app, Options& o) {
   app.add_flag("--together", o.together,
-               "Size the proposals together, so that none undoes another; without --proposal the "
-               "first on the pattern for the most probable cause of each finding");
+               "Size the proposals together: one set of amounts that meets all findings. Without "
+               "--proposal: for each finding the first proposal on the pattern");
   app.add_flag("--body", o.body, "With --together: also bring the garment to body + ease");
 }
 

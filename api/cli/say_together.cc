@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "api/cli/say.h"
@@ -39,16 +41,29 @@ std::string joined(const Json& texts, const char* by) {
   return out;
 }
 
-/// "close-wedge (front, neckline, armhole)".
+/// What the answer says of a step besides its operation and options.
+bool is_option(const std::string& key) {
+  constexpr std::array<const char*, 16> kOther = {
+      "operation", "amount",   "amount_mm", "of",       "side",    "proposals",
+      "asked_by",  "alone_mm", "assumed",   "least_mm", "most_mm", "bound_reason",
+      "used",      "at_least", "at_most",   "text"};
+  return std::find(kOther.begin(), kOther.end(), key) == kOther.end();
+}
+
+/// "close-wedge (front neckline, hinge bust-point, left side)".
 std::string named(const Json& step) {
-  std::string options;
-  for (const char* key : {"piece", "edge", "hinge", "level", "armhole", "gives", "direction",
-                          "takes-up", "underarm", "seam", "from", "to", "binding"}) {
-    if (const std::string value = said(step, key); !value.empty() && value != "as-drawn")
-      options += (options.empty() ? "" : ", ") + value;
+  std::string options = said(step, "piece");
+  if (const std::string edge = said(step, "edge"); !edge.empty())
+    options += (options.empty() ? "" : " ") + edge;
+  const auto add = [&options](const std::string& text) {
+    options += (options.empty() ? "" : ", ") + text;
+  };
+  for (const auto& [key, value] : step.items()) {
+    if (key == "piece" || key == "edge" || !is_option(key) || !value.is_string()) continue;
+    add(key + " " + value.get<std::string>());
   }
   if (const std::string side = said(step, "side"); !side.empty() && side != "both")
-    options += (options.empty() ? "" : ", ") + side + " side";
+    add(side + " side");
   return said(step, "operation") + (options.empty() ? "" : " (" + options + ")");
 }
 

@@ -35,6 +35,7 @@ TEST(CliTogether, FromWordsToASavedRevision) {
   EXPECT_TRUE(has(advised.out, "Sized together")) << advised.out;
   EXPECT_TRUE(has(advised.out, "asked by: front neckline gapes 1 cm")) << advised.out;
   EXPECT_TRUE(has(advised.out, "by step 1 (close-wedge)")) << advised.out;
+  EXPECT_TRUE(has(advised.out, "swing-shoulder (armhole follows): ")) << advised.out;
   expect_80_columns(advised.out);
 
   const Ran preview = pinwright(
