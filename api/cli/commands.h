@@ -16,6 +16,7 @@ int run_history(const Options& options);
 int run_restore(const Options& options);
 int run_save(const Options& options);
 int run_blocks(const Options& options);
+int run_bodies(const Options& options);
 int run_knowledge_list(const Options& options);
 int run_knowledge_show(const Options& options);
 int run_knowledge_check(const Options& options);

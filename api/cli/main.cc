@@ -161,6 +161,18 @@ Command restore(CLI::App& root, Options& o) {
   return {app, run_restore};
 }
 
+Command bodies(CLI::App& root, Options& o) {
+  auto* app = root.add_subcommand(
+      "bodies", "Fit many measured bodies: the share within 3 mm, before and after cure");
+  app->add_option("PATH", o.block, "Table of a body survey (CSV, columns told by --list)")
+      ->required();
+  app->add_option("--kind", o.kind, "knit-top (default) or woven-bodice")
+      ->check(CLI::IsMember({"knit-top", "woven-bodice"}));
+  app->add_option("--fabric", o.fabric, "Id of a known cloth (default: the kind's usual one)");
+  app->add_flag("--list", o.list, "Every body too, and how the columns are read");
+  return {app, run_bodies};
+}
+
 Command save(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("save", "Keep a block's JSON file in the store as revision 1");
   app->add_option("FILE", o.block, "A block's JSON file")->required();
@@ -218,7 +230,7 @@ int run(int argc, char** argv) {
   std::vector<Command> commands = {
       draft(root, options),   advise(root, options), describe(root, options), alter(root, options),
       check(root, options),   draw(root, options),   history(root, options),  blocks(root, options),
-      restore(root, options), save(root, options)};
+      restore(root, options), save(root, options),   bodies(root, options)};
   for (const Command& command : knowledge(root, options)) commands.push_back(command);
   commands.push_back(serve(root, options));
   // --json must be known even when the rest of the line cannot be read.

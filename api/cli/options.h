@@ -27,6 +27,9 @@ struct Options {
   std::string size;
   bool save = false;
 
+  // bodies
+  bool list = false;
+
   // told
   std::string words;
   std::vector<std::string> answers;  ///< sign=present|absent|unknown
