@@ -173,13 +173,13 @@ bool BodyOutcome::fits_after() const {
                      [](const Misfit& m) { return std::abs(m.after_mm) <= kFitsMm; });
 }
 
-TrialReport run_trial(const std::vector<Wearer>& bodies, std::string_view kind,
+TrialReport run_trial(const std::vector<Wearer>& bodies, DraftedSizes sizes, std::string_view kind,
                       const Fabric& fabric, unsigned threads) {
   const auto start = std::chrono::steady_clock::now();
   TrialReport report;
   report.kind = kind;
   report.fabric = fabric;
-  report.sizes = draft_sizes(bodies, kind, fabric);
+  report.sizes = std::move(sizes);
   if (report.sizes.sizes.empty()) return report;
   report.bodies.resize(bodies.size());
   std::atomic<std::size_t> next{0};
@@ -195,6 +195,11 @@ TrialReport run_trial(const std::vector<Wearer>& bodies, std::string_view kind,
   count(report);
   report.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
   return report;
+}
+
+TrialReport run_trial(const std::vector<Wearer>& bodies, std::string_view kind,
+                      const Fabric& fabric, unsigned threads) {
+  return run_trial(bodies, draft_sizes(bodies, kind, fabric), kind, fabric, threads);
 }
 
 }  // namespace pinwright::api

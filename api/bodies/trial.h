@@ -60,6 +60,9 @@ struct TrialReport {
 /// the body has; what is off by more than half a millimetre is a target of joint sizing
 /// (engine/sizing), up to kMostAlterations times in turn where one alteration's bounds do not
 /// reach. Runs on `threads` threads (1 to 8); the answer does not depend on how many.
+TrialReport run_trial(const std::vector<Wearer>& bodies, DraftedSizes sizes, std::string_view kind,
+                      const Fabric& fabric, unsigned threads = 2);
+/// The same with the sizes of these very bodies.
 TrialReport run_trial(const std::vector<Wearer>& bodies, std::string_view kind,
                       const Fabric& fabric, unsigned threads = 2);
 inline constexpr int kMostAlterations = 3;
