@@ -10,7 +10,7 @@ namespace pinwright::drafting {
 namespace {
 
 constexpr double kUpperFullness = 0.62;
-constexpr double kHollowMm = 15.0;  // wanted between plumb place and underarm point, level
+constexpr double kHollowMm = 24.0;  // wanted between plumb place and underarm point, level
 constexpr double kLeastHollowMm = 8.0;
 constexpr double kLeastDepthMm = 90.0;
 

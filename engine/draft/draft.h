@@ -42,7 +42,8 @@ struct DraftInput {
 //   waist-to-hip-height                hip-depth, else 200
 //   upper-arm-length                   0.57 x arm-length, else 330
 
-/// Half front and half back on the fold down to the hip, short sleeve without cap ease, neck
+/// Half front and half back on the fold down to the hip (at least 130 mm below the waist), short
+/// sleeve without cap ease, neck
 /// binding 0.9 of the opening; no darts. The front's side is 6 to 12 mm longer than the back's and
 /// is eased in between bust-notch-lower and bust-notch-upper. The neckline is as long as the neck
 /// base plus 90 mm, or as the head needs to pass its stretched binding. Needs a knit fabric with

@@ -22,6 +22,7 @@ namespace drafting {
 namespace {
 
 constexpr double kUnderarmBelowArmpitMm = 10.0;  // 0 to 1/2 in on a knit: common practice
+constexpr double kLeastBelowWaistMm = 130.0;     // of the hem; a flare needs some height
 constexpr double kLongestNecklineMm = 220.0;     // more than the neck base
 
 /// Extra length of the front over the bust, eased in: more for a fuller bust, 6 to 12 mm.
@@ -78,7 +79,7 @@ KnitPlan knit_plan(const Body& body, const EaseMap& ease, const ShoulderPlan& sh
                    double extra, double lowered) {
   KnitPlan plan;
   plan.shoulder = shoulder;
-  plan.waist_y = body["waist-to-hip-height"];
+  plan.waist_y = std::max(kLeastBelowWaistMm, body["waist-to-hip-height"]);
   plan.nape_y = plan.waist_y + body["back-waist-length"];
   plan.base = {shoulder.base_width, plan.nape_y + shoulder.base_rise};
   plan.bust_half = (body["bust-girth"] + ease.at("bust-girth")) / 2.0;

@@ -57,13 +57,19 @@ Result<SolveReport> solve_by_parts(Block& block, const System& system) {
   return report;
 }
 
+double most_moved(const Edge& a, const Edge& b) {
+  double most = 0.0;
+  for (std::size_t i = 0; i < a.curve.points.size(); ++i) {
+    most = std::max(most, distance(a.curve.points[i], b.curve.points[i]));
+  }
+  return most;
+}
+
 double most_moved(const Block& a, const Block& b) {
   double most = 0.0;
   for (std::size_t p = 0; p < a.pieces.size(); ++p) {
     for (std::size_t e = 0; e < a.pieces[p].edges.size(); ++e) {
-      const auto& from = a.pieces[p].edges[e].curve.points;
-      const auto& to = b.pieces[p].edges[e].curve.points;
-      for (std::size_t i = 0; i < from.size(); ++i) most = std::max(most, distance(from[i], to[i]));
+      most = std::max(most, most_moved(a.pieces[p].edges[e], b.pieces[p].edges[e]));
     }
   }
   return most;
@@ -155,8 +161,10 @@ Result<Statement::Solved> Statement::solved() const {
   }
   made.most_moved_mm = most_moved(sketch_, made.block);
   for (const EdgeAt edge : system_.free_edges) {
-    const Edge& line = made.block.pieces[edge.piece].edges[edge.edge];
-    if (inflections(line.curve) > inflections(sketch_.pieces[edge.piece].edges[edge.edge].curve)) {
+    const Edge& line = edge_of(made.block, edge);
+    const Edge& fair = edge_of(sketch_, edge);
+    if (most_moved(fair, line) <= kInvisibleMm) continue;
+    if (inflections(line.curve) > inflections(fair.curve)) {
       made.wiggle = line.id + " of the " + made.block.pieces[edge.piece].id;
     }
   }

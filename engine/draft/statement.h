@@ -52,7 +52,9 @@ class Statement {
     Block block;
     double most_moved_mm = 0.0;
     double off_mm = 0.0;  ///< what the round knows to be still to correct in the next one
-    std::string wiggle;   ///< "armhole of the back": turns more often than its sketch; else empty
+    /// "armhole of the back": turns more often than its sketch, and lies more than kInvisibleMm off
+    /// it; else empty.
+    std::string wiggle;
   };
   /// Where the sketch is too far off for one solve, the values stated are approached in parts.
   /// Errors: "draft-impossible", naming what could not be met. The lines keep their shape: bending
@@ -67,6 +69,7 @@ class Statement {
 };
 
 inline constexpr double kStiffness = 400.0;
+inline constexpr double kInvisibleMm = 0.3;  // less than a pencil line
 
 /// What a round of sketch() and statement leaves, for the next sketch; see settled().
 using Round = std::function<Result<Statement::Solved>()>;
