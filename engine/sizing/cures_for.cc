@@ -262,9 +262,11 @@ class Choice {
     std::vector<Eigen::Index> fixed;
     for (bool passed = true; passed;) {
       passed = false;
+      if (!x.allFinite()) return Eigen::VectorXd::Zero(n);  // no set to be chosen
       for (Eigen::Index i = 0; i < n; ++i) {
         const Unknown& u = unknowns_[set[static_cast<std::size_t>(i)]];
         if (x[i] >= u.least && x[i] <= u.most) continue;
+        if (std::find(fixed.begin(), fixed.end(), i) != fixed.end()) continue;  // is set already
         x[i] = std::clamp(x[i], u.least, u.most);
         fixed.push_back(i);
         passed = true;
