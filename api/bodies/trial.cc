@@ -95,7 +95,8 @@ class Fitting {
   BodyOutcome run() {
     const Block before = block_;
     for (int i = 0; i < kMostAlterations && worst(misfit(block_, wearer_.body)) > 1.0; ++i) {
-      if (!alter()) break;
+      // What cannot be reached at once may be in two alterations, or in four.
+      if (!alter(1.0) && !alter(0.5) && !alter(0.25)) break;
     }
     const Proof proof = prove(block_, &before, &wearer_.body);
     out_.proved = proof.pass && check_block(block_).empty();
@@ -110,11 +111,17 @@ class Fitting {
   }
 
  private:
-  /// One joint sizing; kept when it comes nearer and leaves the block sound.
-  bool alter() {
+  /// One joint sizing that goes a share of the way; kept when it comes nearer and leaves the block
+  /// sound.
+  bool alter(double share) {
     SizingInput input;
     input.targets = targets_of(block_, wearer_.body);
     if (input.targets.empty()) return false;
+    const std::vector<GarmentMeasure> now_measured = measures(block_);
+    for (Target& target : input.targets) {
+      const double here = find_measure(now_measured, target.measure)->value;
+      target.wanted = here + share * (target.wanted - here);
+    }
     input.cures = cures_for(block_, input.targets);
     if (input.cures.empty()) return false;
     Result<Sizing> sizing = size_jointly(block_, input);
@@ -123,7 +130,7 @@ class Fitting {
       return false;
     }
     for (const SizedMeasure& target : sizing->targets) {
-      if (target.met) continue;
+      if (target.met || share < 1.0) continue;
       why_[target.measure] = why_left(*sizing, target.measure);
     }
     const double now = squares(misfit(block_, wearer_.body));

@@ -65,6 +65,6 @@ TrialReport run_trial(const std::vector<Wearer>& bodies, DraftedSizes sizes, std
 /// The same with the sizes of these very bodies.
 TrialReport run_trial(const std::vector<Wearer>& bodies, std::string_view kind,
                       const Fabric& fabric, unsigned threads = 2);
-inline constexpr int kMostAlterations = 3;
+inline constexpr int kMostAlterations = 5;
 
 }  // namespace pinwright::api
