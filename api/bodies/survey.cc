@@ -54,7 +54,7 @@ class Reader {
       const auto found = std::find(head.begin(), head.end(), column);
       if (found == head.end()) {
         add("csv-column-missing", 1, "The head has no column \"" + std::string(column) + "\".",
-            "Give it, in millimetres; the columns that are read are told by --list.");
+            "Give it, in millimetres, under the name that the survey gives it.");
         at_.push_back(0);
         continue;
       }

@@ -164,7 +164,7 @@ Command restore(CLI::App& root, Options& o) {
 Command bodies(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand(
       "bodies", "Fit many measured bodies: the share within 3 mm, before and after cure");
-  app->add_option("PATH", o.block, "Table of a body survey (CSV, columns told by --list)")
+  app->add_option("PATH", o.block, "Table of a body survey (CSV with the columns of ANSUR II)")
       ->required();
   app->add_option("--kind", o.kind, "knit-top (default) or woven-bodice")
       ->check(CLI::IsMember({"knit-top", "woven-bodice"}));

@@ -29,6 +29,13 @@ class BadInput : public testing::Test {
   std::string before_;
 };
 
+TEST_F(BadInput, ATableOfBodiesWithoutItsColumns) {
+  const std::string path = pinwright_.write("crew.csv", "bust,waist\n920,740\n");
+  expect_refused(pinwright_({"bodies", path}), 2, path + ":1", "");
+  expect_refused(pinwright_({"bodies", path, "--fabric", "sailcloth"}), 2, "--fabric", "");
+  expect_refused(pinwright_({"bodies", path + ".missing"}), 2, path, "");
+}
+
 TEST_F(BadInput, AFileOf100Megabytes) {
   const std::string path = pinwright_.file("large.json");
   std::ofstream(path).close();
