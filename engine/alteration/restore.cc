@@ -1,5 +1,7 @@
 #include "engine/alteration/restore.h"
 
+#include <algorithm>
+
 #include "engine/alteration/follow.h"
 
 namespace pinwright {
@@ -50,6 +52,31 @@ Problem conflict_problem(const Conflict& conflict) {
                                  : conflict.relax};
 }
 
+namespace {
+
+bool same_lines(const Piece& a, const Piece& b) {
+  return std::equal(
+      a.edges.begin(), a.edges.end(), b.edges.begin(), b.edges.end(),
+      [](const Edge& x, const Edge& y) { return x.id == y.id && x.curve == y.curve; });
+}
+
+// Pieces that had to give beside a changed one, here or in the step's preparation, are said too.
+void note_what_gave(Edit& edit) {
+  const Block& given = edit.given != nullptr ? *edit.given : edit.before;
+  StepNote& note = edit.note;
+  const auto says = [](const std::vector<std::string>& ids, const std::string& id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  };
+  for (const Piece& piece : edit.block.pieces) {
+    const Piece* was = find_piece(given, piece.id);
+    if (was == nullptr || same_lines(*was, piece)) continue;
+    if (!says(note.pieces, piece.id) && !says(note.follow, piece.id))
+      note.follow.push_back(piece.id);
+  }
+}
+
+}  // namespace
+
 Result<Done> restore(Edit& edit) {
   for (const auto part : {&solve_body, &follow_cap, &follow_notches}) {
     const Result<Done> done = part(edit);
@@ -58,6 +85,7 @@ Result<Done> restore(Edit& edit) {
   follow_strips(edit);
   follow_linings(edit);
   follow_lines(edit);
+  note_what_gave(edit);
   return check_sound(edit);
 }
 
