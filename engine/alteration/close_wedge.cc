@@ -83,6 +83,8 @@ Result<Done> into_dart(Edit& edit, std::size_t at, const BodiceAnatomy& body, co
     set_from_to(piece, motions, edge, mouth_in, *turn_by);
   }
   edit.wanted_length[{at, edge}] = length(piece.edges[edge].curve) - w;
+  if (neckline && !shoulder_dart)
+    edit.wanted_length[{at, body.armhole}] = length(piece.edges[body.armhole].curve);
   // The dart's point keeps its distance from the mark, on the new middle line.
   const Vec2 point = piece.edges[in].curve.end();
   const double short_of = distance(point, hinge);
@@ -124,6 +126,7 @@ Result<Done> into_side_ease(Edit& edit, std::size_t at, const BodiceAnatomy& bod
                          (eased->ease_mm < 0.0 ? " too little" : " to ease in") + " over the bust",
                      "take a smaller amount, or draft the front with a bust dart");
   }
+  edit.wanted_length[{at, body.armhole}] = length(piece.edges[body.armhole].curve);
   edit.wanted_length[{at, edge}] = length(piece.edges[edge].curve) - w;
   edit.wanted_length[{at, side}] = length(piece.edges[side].curve) + opens;
   CornerMotions motions = still(piece);
