@@ -99,6 +99,12 @@ Result<Done> slide_notches(Edit& edit, double up) {
         return too_large("the bust notches would leave their place on the side seam",
                          "take a smaller amount");
     }
+    const std::size_t lower = notch_index(piece, "bust-notch-lower");
+    const std::size_t upper = notch_index(piece, "bust-notch-upper");
+    if (lower != kNowhere && upper != kNowhere &&
+        piece.notches[upper].at_mm - piece.notches[lower].at_mm < kLeastPartMm)
+      return too_large("no length would be left to ease in below the underarm",
+                       "take a smaller amount");
   }
   return Done{};
 }
