@@ -9,6 +9,9 @@
 namespace pinwright {
 namespace {
 
+// No line drawn can show less; a dart of less has legs that lie on each other.
+constexpr double kNothingMm = 1e-4;
+
 // Smallest amounts: 3 mm (1/8 in) woven, 6 mm (1/4 in) knit are common practice; the woven one
 // stands here, since a sum of several steps may be worth making where one alone is not.
 // Largest amounts: common practice, 1/2 in on a side edge (2 in in all), 3/4 in on a shoulder's
@@ -462,7 +465,7 @@ void check_amount(const OperationInfo& info, const Step& step, const std::string
                             "' can be meant to do (" + whole_mm(halved ? 2.0 * limit : limit) +
                             " at the very most)",
                         "check the unit, or choose another size of the block"});
-  } else if (amount == 0.0) {
+  } else if (std::abs(amount) < kNothingMm) {
     problems.push_back({"amount-range", place, "an amount of 0 changes nothing",
                         "give the length by which the line is to move, or leave the step out"});
   }

@@ -79,7 +79,8 @@ const OperationInfo* find_operation(std::string_view id);
 
 /// Everything wrong with a step before any block is known: "operation-unknown" (nearest offered),
 /// "option-unknown", "option-value", "option-missing", "amount-not-a-number", "amount-range"
-/// (|amount| over four times `most`, or zero where an amount is needed). place = prefix + "/...".
+/// (|amount| over four times `most`, or under 0.0001 mm where an amount is needed). place = prefix
+/// + "/...".
 Problems check_step(const Step& step, std::string_view prefix);
 
 }  // namespace pinwright
