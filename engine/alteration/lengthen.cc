@@ -81,8 +81,10 @@ Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id
       motions[end_is_lower ? i : before_in(piece, i)] = translation(d * outward);
     }
   }
-  for (const Notch& n : piece.notches) {
-    const Edge* edge = find_edge(piece, n.edge);
+  // As they lay before any point was shifted.
+  const Piece& was = edit.before.pieces[at];
+  for (const Notch& n : was.notches) {
+    const Edge* edge = find_edge(was, n.edge);
     if (edge == nullptr) continue;
     const Vec2 p = point_at(edge->curve, n.at_mm);
     edit.notch_to[{at, n.id}] = p.y < level ? apply(down, p) : p;

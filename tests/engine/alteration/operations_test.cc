@@ -197,6 +197,23 @@ TEST(Lengthen, BothPiecesAlikeAndAboveTheLineNothingMoves) {
   }
 }
 
+TEST(Lengthen, NotchesStayWithTheCloth) {
+  const auto height = [](const Block& b, const char* piece, const char* notch) {
+    const Piece& p = *find_piece(b, piece);
+    const Notch& n = *find_notch(p, notch);
+    return point_at(find_edge(p, n.edge)->curve, n.at_mm).y;
+  };
+  for (const double d : {-40.0, 25.0, 100.0}) {
+    const Block after = altered(knit_top(), {step("lengthen", d)});
+    for (const char* piece : {"front", "back"}) {
+      EXPECT_NEAR(height(after, piece, "waist-notch"), height(knit_top(), piece, "waist-notch") - d,
+                  0.5);
+      for (const char* notch : {"bust-notch-lower", "bust-notch-upper"})
+        EXPECT_NEAR(height(after, piece, notch), height(knit_top(), piece, notch), 0.5);
+    }
+  }
+}
+
 TEST(Sleeve, WidensAndTheCapStillFits) {
   for (const Block* before : {&knit_top(), &woven_bodice()}) {
     const Block after = altered(*before, {step("widen-upper-arm", 20, {}, Of::whole)});
