@@ -18,8 +18,9 @@ namespace pinwright {
 /// the block broke them before; then they do not get worse.
 /// Problems: "conflict" with the smallest set of statements that cannot hold together,
 /// "no-solution" when it is a single one, "limit" when a limit would break; "amount-too-large" when
-/// an edge would gain a wiggle, an outline would cross itself, or a dart would turn inside out. On
-/// a problem the edit is not to be used.
+/// an edge would gain a wiggle, bulge to twice its chord, a neckline or armhole be no longer
+/// hollow, an outline cross itself or its fold, or a dart turn inside out. On a problem the edit is
+/// not to be used.
 Result<Done> restore(Edit& edit);
 
 }  // namespace pinwright

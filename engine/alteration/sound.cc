@@ -7,11 +7,44 @@
 #include "engine/geometry/area.h"
 #include "engine/geometry/fairing.h"
 #include "engine/geometry/intersect.h"
+#include "engine/geometry/tolerance.h"
 
 namespace pinwright {
 namespace {
 
 constexpr double kLeastEdgeMm = 1.0;
+constexpr double kLeastHandleMm = 0.5;
+constexpr double kMostBulge = 2.0;   // length over chord; a half circle has 1.6
+constexpr double kHollowRad = 0.02;  // an edge that turns by less, about a degree, is straight
+
+// From the first direction to the last one; negative on a hollow edge.
+double turns_by(const Curve& curve) {
+  double sum = 0.0;
+  Vec2 before;
+  for (std::size_t i = 1; i < curve.points.size(); ++i) {
+    const Vec2 side = curve.points[i] - curve.points[i - 1];
+    if (side == Vec2{}) continue;
+    if (!(before == Vec2{})) sum += turn(before, side);
+    before = side;
+  }
+  return sum;
+}
+
+// The shorter of the handles at the ends; without one the direction of the end cannot be seen.
+double end_handle(const Curve& curve) {
+  const std::vector<Vec2>& p = curve.points;
+  return std::min(distance(p[0], p[1]), distance(p[p.size() - 2], p.back()));
+}
+
+bool bulges(const Curve& curve) {
+  return length(curve) > kMostBulge * distance(curve.start(), curve.end());
+}
+
+// A neckline or an armhole that was hollow and would be straight or round.
+bool lost_its_hollow(const Edge& was, const Curve& is) {
+  if (was.role != EdgeRole::neckline && was.role != EdgeRole::armhole) return false;
+  return turns_by(was.curve) < -kHollowRad && turns_by(is) > -kHollowRad;
+}
 
 bool crosses_itself(const Piece& piece) {
   Curve ring = piece.edges.front().curve;
@@ -35,6 +68,7 @@ EdgeAt first_wiggle(const Edit& edit, const std::vector<std::pair<EdgeAt, Curve>
     if (was.straight || curve == was.curve) continue;
     const int more = edit.runs_out.contains(at) ? 1 : 0;
     if (inflections(curve) > inflections(was.curve) + more) return at;
+    if (end_handle(curve) < std::min(kLeastHandleMm, end_handle(was.curve))) return at;
   }
   return {kNowhere, kNowhere};
 }
@@ -52,13 +86,22 @@ Result<Done> check_sound(const Edit& edit) {
     }
     if (length(is.curve) < kLeastEdgeMm)
       return too_large(where + " would vanish", "take a smaller amount");
+    const Edge& was = edit.before.pieces[at.piece].edges[at.edge];
+    if ((bulges(curve) && !bulges(was.curve)) || lost_its_hollow(was, curve))
+      return too_large(where + " would lose its shape", "take a smaller amount");
+    if (piece.fold && bounds(curve).low.x < -kCoincidentMm)
+      return too_large(where + " would lie beyond the fold", "take a smaller amount");
   }
   const EdgeAt wiggle = first_wiggle(edit, changed);
   if (wiggle.piece != kNowhere) {
     const Piece& piece = edit.block.pieces[wiggle.piece];
-    return too_large(
-        "the " + piece.edges[wiggle.edge].id + " of the " + piece.id + " would gain a wiggle",
-        "take a smaller amount, or split the change");
+    const Edge& edge = piece.edges[wiggle.edge];
+    const Edge& was = edit.before.pieces[wiggle.piece].edges[wiggle.edge];
+    const bool kinked = inflections(edge.curve) <=
+                        inflections(was.curve) + (edit.runs_out.contains(wiggle) ? 1 : 0);
+    return too_large("the " + edge.id + " of the " + piece.id +
+                         (kinked ? " would bend sharply at its end" : " would gain a wiggle"),
+                     "take a smaller amount, or split the change");
   }
   for (const std::size_t p : pieces) {
     const Piece& piece = edit.block.pieces[p];

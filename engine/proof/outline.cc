@@ -253,6 +253,11 @@ class Checker {
       add("fold-edge", "/fold", "the fold of the " + piece_.id + " is not the straight line x = 0",
           "move the piece so that its fold lies on x = 0");
     }
+    for (std::size_t i = 0; i < piece_.edges.size(); ++i) {
+      if (bounds(piece_.edges[i].curve).low.x >= -kCoincidentMm) continue;
+      add("fold-edge", edge_place(i), said(piece_.edges[i]) + " lies beyond the fold",
+          "draw the half piece at x >= 0");
+    }
   }
 
   void centre() {
