@@ -101,7 +101,8 @@ void ring_faults(const Piece& piece, Faults& faults) {
       faults.push_back(at + " bulges");
     const std::vector<Vec2>& control = e.curve.points;
     if (!e.straight && std::min(distance(control[0], control[1]),
-                                distance(control.back(), control[control.size() - 2])) < kHandle)
+                                distance(control.back(), control[control.size() - 2])) <
+                           std::min(kHandle, 0.1 * distance(e.curve.start(), e.curve.end())))
       faults.push_back(at + " bends at once at its end");
     if (!e.straight) continue;
     const Vec2 a = e.curve.points.front();

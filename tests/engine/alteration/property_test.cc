@@ -213,22 +213,30 @@ void expect_sound(const std::string& name, const Block& drafted, std::uint64_t s
   EXPECT_EQ(table.never_done(), "");
 }
 
-TEST(Properties, KnitTopFirst) { expect_sound("knit top 1", knit_top(), 101, 2500); }
-TEST(Properties, KnitTopSecond) { expect_sound("knit top 2", knit_top(), 102, 2500); }
-TEST(Properties, KnitTopThird) { expect_sound("knit top 3", knit_top(), 103, 2500); }
-TEST(Properties, KnitTopFourth) { expect_sound("knit top 4", knit_top(), 104, 2500); }
-TEST(Properties, WovenBodiceFirst) { expect_sound("woven bodice 1", woven_bodice(), 201, 2500); }
-TEST(Properties, WovenBodiceSecond) { expect_sound("woven bodice 2", woven_bodice(), 202, 2500); }
-TEST(Properties, WovenBodiceThird) { expect_sound("woven bodice 3", woven_bodice(), 203, 2500); }
-TEST(Properties, WovenBodiceFourth) { expect_sound("woven bodice 4", woven_bodice(), 204, 2500); }
+TEST(AlterationProperties, KnitTopFirst) { expect_sound("knit top 1", knit_top(), 101, 2500); }
+TEST(AlterationProperties, KnitTopSecond) { expect_sound("knit top 2", knit_top(), 102, 2500); }
+TEST(AlterationProperties, KnitTopThird) { expect_sound("knit top 3", knit_top(), 103, 2500); }
+TEST(AlterationProperties, KnitTopFourth) { expect_sound("knit top 4", knit_top(), 104, 2500); }
+TEST(AlterationProperties, WovenBodiceFirst) {
+  expect_sound("woven bodice 1", woven_bodice(), 201, 2500);
+}
+TEST(AlterationProperties, WovenBodiceSecond) {
+  expect_sound("woven bodice 2", woven_bodice(), 202, 2500);
+}
+TEST(AlterationProperties, WovenBodiceThird) {
+  expect_sound("woven bodice 3", woven_bodice(), 203, 2500);
+}
+TEST(AlterationProperties, WovenBodiceFourth) {
+  expect_sound("woven bodice 4", woven_bodice(), 204, 2500);
+}
 
-TEST(Properties, EveryOperationSaysWhatItLeavesAlone) {
+TEST(AlterationProperties, EveryOperationSaysWhatItLeavesAlone) {
   for (const OperationInfo& info : operation_catalogue())
     EXPECT_TRUE(left_alone_knows(info.id)) << info.id;
 }
 
 // The checks above would see what they are for.
-TEST(Properties, OwnChecksSeeDamage) {
+TEST(AlterationProperties, OwnChecksSeeDamage) {
   const auto faults_of = [](auto&& damage) {
     Block block = lined(woven_bodice());
     const Block start = block;
