@@ -22,11 +22,33 @@ const Line* line_of(const Piece& piece, std::string_view id) {
   return nullptr;
 }
 
-// Every point of a curved edge by its own height: above the line nothing moves.
-void shift_below(Edit& edit, EdgeAt at, double level, double d) {
+// Where the height of a place on an edge goes: below the line down by d, above it nothing moves;
+// but where so much is folded out that points from below come to lie over the line, what is above
+// makes room for them in proportion.
+class Heights {
+ public:
+  Heights(const Curve& curve, double level, double d) : level_(level), d_(d), floor_(level) {
+    for (const Vec2 p : curve.points) {
+      if (p.y < level) floor_ = std::max(floor_, p.y - d);
+      top_ = std::max(top_, p.y);
+    }
+  }
+  double at(double y) const {
+    if (y < level_) return y - d_;
+    if (floor_ <= level_ || top_ <= floor_) return y;
+    return floor_ + (y - level_) / (top_ - level_) * (top_ - floor_);
+  }
+
+ private:
+  double level_;
+  double d_;
+  double floor_;
+  double top_ = -1e9;
+};
+
+void shift_below(Edit& edit, EdgeAt at, const Heights& heights) {
   std::vector<Vec2>& points = edit.block.pieces[at.piece].edges[at.edge].curve.points;
-  for (std::size_t i = 1; i + 1 < points.size(); ++i)
-    if (points[i].y < level) points[i].y -= d;
+  for (std::size_t i = 1; i + 1 < points.size(); ++i) points[i].y = heights.at(points[i].y);
   edit.drawn.insert(at);
 }
 
@@ -71,7 +93,7 @@ Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id
     if (!crosses || (edge.role != EdgeRole::side && edge.role != EdgeRole::underarm)) continue;
     if (!edge.straight) {
       edit.wanted_length[{at, i}] = length(edge.curve) + d;
-      shift_below(edit, {at, i}, level, d);
+      shift_below(edit, {at, i}, Heights(edge.curve, level, d));
       hold_waist(edit, {at, i}, level);
     } else if (edge.role == EdgeRole::underarm) {
       // The sleeve's seam runs on along its own line, so that the cap stays.
@@ -87,7 +109,7 @@ Result<Done> lengthen_piece(Edit& edit, std::size_t at, std::string_view line_id
     const Edge* edge = find_edge(was, n.edge);
     if (edge == nullptr) continue;
     const Vec2 p = point_at(edge->curve, n.at_mm);
-    edit.notch_to[{at, n.id}] = p.y < level ? apply(down, p) : p;
+    edit.notch_to[{at, n.id}] = {p.x, Heights(edge->curve, level, d).at(p.y)};
   }
   const Piece old = piece;
   move_corners(edit, at, motions);

@@ -197,6 +197,15 @@ TEST(Lengthen, BothPiecesAlikeAndAboveTheLineNothingMoves) {
   }
 }
 
+TEST(Lengthen, AWaistThatComesToLieOverTheLineMakesRoom) {
+  for (const double d : {-70.0, -100.0}) {
+    const Block after = altered(knit_top(), {step("lengthen", d)});
+    EXPECT_NEAR(garment(after, "side-length"), garment(knit_top(), "side-length") + d, 1e-5);
+    // The waist comes so near to the bust that it takes a little of the width there.
+    EXPECT_NEAR(garment(after, "bust-girth"), garment(knit_top(), "bust-girth"), 10.0);
+  }
+}
+
 TEST(Lengthen, NotchesStayWithTheCloth) {
   const auto height = [](const Block& b, const char* piece, const char* notch) {
     const Piece& p = *find_piece(b, piece);
