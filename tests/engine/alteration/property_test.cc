@@ -80,6 +80,7 @@ void refusal_faults(const Problems& problems, Faults& faults) {
     if (!kCodes.contains(p.code)) faults.push_back("refused by the unknown code '" + p.code + "'");
     if (p.place.rfind("/steps/0", 0) != 0) faults.push_back(p.code + " points at " + p.place);
     if (p.what.empty() || p.mend.empty()) faults.push_back(p.code + " does not say what or mend");
+    if (p.what.ends_with(": ")) faults.push_back(p.code + " names nothing: " + p.what);
   }
 }
 
