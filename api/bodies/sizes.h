@@ -12,7 +12,7 @@ namespace pinwright::api {
 /// Bust girths of neighbouring sizes lie this far apart: common practice for tops.
 inline constexpr double kBustStepMm = 40.0;
 /// Within a bust class the bodies are parted by waist less bust into so many figures.
-inline constexpr std::size_t kFigures = 3;
+inline constexpr std::size_t kFigures = 5;
 /// A class of fewer bodies is put to the figure or bust class beside it.
 inline constexpr std::size_t kLeastBodies = 12;
 

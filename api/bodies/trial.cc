@@ -7,6 +7,7 @@
 #include <limits>
 #include <thread>
 
+#include "engine/draft/ease.h"
 #include "engine/pattern/measures.h"
 #include "engine/proof/proof.h"
 #include "engine/sizing/targets.h"
@@ -32,6 +33,24 @@ std::vector<Off> misfit(const Block& block, const Measurements& body) {
   return all;
 }
 
+/// The size as this wearer's: her measurements, and at a bound neck the ease that her head needs
+/// where that is more than the size's, by the draft's own rule (engine/draft/ease.h).
+Block worn_by(const Block& size, const Wearer& wearer) {
+  Block block = size;
+  block.drafted_for = wearer;
+  const auto head = wearer.body.find("head-girth");
+  const auto neck = wearer.body.find("neck-base-girth");
+  const auto ease = block.ease.find("neck-base-girth");
+  if (block.bindings.empty() || head == wearer.body.end() || neck == wearer.body.end() ||
+      ease == block.ease.end()) {
+    return block;
+  }
+  const double needed =
+      drafting::neckline_for_head(head->second, block.fabric.stretch_across) - neck->second;
+  ease->second = std::max(ease->second, needed);
+  return block;
+}
+
 double worst(const std::vector<Off>& all) {
   double most = 0.0;
   for (const Off& off : all) most = std::max(most, std::abs(off.mm));
@@ -44,11 +63,11 @@ double squares(const std::vector<Off>& all) {
   return sum;
 }
 
-const DraftedSize& nearest(const DraftedSizes& sizes, const Measurements& body) {
+const DraftedSize& nearest(const DraftedSizes& sizes, const Wearer& wearer) {
   const DraftedSize* best = &sizes.sizes.front();
   double least = std::numeric_limits<double>::infinity();
   for (const DraftedSize& size : sizes.sizes) {
-    const double sum = squares(misfit(size.block, body));
+    const double sum = squares(misfit(worn_by(size.block, wearer), wearer.body));
     if (sum < least) {
       least = sum;
       best = &size;
@@ -83,13 +102,13 @@ std::string why_left(const Sizing& sizing, std::string_view measure) {
 
 class Fitting {
  public:
-  Fitting(const DraftedSize& size, const Wearer& wearer) : wearer_(wearer), block_(size.block) {
+  Fitting(const DraftedSize& size, const Wearer& wearer)
+      : wearer_(wearer), block_(worn_by(size.block, wearer)) {
     out_.body = wearer.id;
     out_.size = size.label;
     for (const Off& off : misfit(block_, wearer.body)) {
       out_.misfits.push_back({off.measure, off.mm, off.mm, {}});
     }
-    block_.drafted_for = wearer;
   }
 
   BodyOutcome run() {
@@ -192,7 +211,7 @@ TrialReport run_trial(const std::vector<Wearer>& bodies, DraftedSizes sizes, std
   std::atomic<std::size_t> next{0};
   const auto work = [&] {
     for (std::size_t i = next++; i < bodies.size(); i = next++) {
-      report.bodies[i] = Fitting(nearest(report.sizes, bodies[i].body), bodies[i]).run();
+      report.bodies[i] = Fitting(nearest(report.sizes, bodies[i]), bodies[i]).run();
     }
   };
   std::vector<std::thread> others;

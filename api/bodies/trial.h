@@ -56,10 +56,12 @@ struct TrialReport {
 };
 
 /// The nearest size is the one whose measures lie nearest to body + its own ease (least sum of
-/// squares; the first of equals). Its misfit is every measure that names a body measurement which
-/// the body has; what is off by more than half a millimetre is a target of joint sizing
-/// (engine/sizing), up to kMostAlterations times in turn where one alteration's bounds do not
-/// reach. Runs on `threads` threads (1 to 8); the answer does not depend on how many.
+/// squares; the first of equals). Ease is the size's; at a neck that is pulled over the head it is
+/// what the wearer's head needs where that is more, as the draft gives it. The misfit is every
+/// measure that names a body measurement which the body has; what is off by more than half a
+/// millimetre is a target of joint sizing (engine/sizing), up to kMostAlterations times in turn
+/// where one alteration's bounds do not reach. Runs on `threads` threads (1 to 8); the answer does
+/// not depend on how many.
 TrialReport run_trial(const std::vector<Wearer>& bodies, DraftedSizes sizes, std::string_view kind,
                       const Fabric& fabric, unsigned threads = 2);
 /// The same with the sizes of these very bodies.
