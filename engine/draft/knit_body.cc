@@ -9,7 +9,6 @@
 #include "engine/draft/knit_half.h"
 #include "engine/draft/knit_side.h"
 #include "engine/draft/parts.h"
-#include "engine/draft/sewing.h"
 #include "engine/draft/statement.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/geometry/fairing.h"
@@ -208,25 +207,6 @@ void add_lengthen_line(Piece& piece, double y) {
 }
 
 }  // namespace
-
-std::vector<Join> knit_body_joins() {
-  return {running_on("neckline-over-shoulder", "Neckline over the shoulder seam",
-                     {{"front", "shoulder", "neckline"}, {"back", "shoulder", "neckline"}}),
-          running_on("armhole-over-shoulder", "Armhole over the shoulder seam",
-                     {{"front", "armhole", "shoulder"}, {"back", "armhole", "shoulder"}}),
-          running_on("armhole-over-side", "Armhole over the side seam",
-                     {{"front", "side", "armhole"}, {"back", "side", "armhole"}}),
-          running_on("hem-over-side", "Hem over the side seam",
-                     {{"front", "hem", "side"}, {"back", "hem", "side"}}),
-          square_at_fold("neckline-at-centre-front", "Neckline at the centre front",
-                         {"front", "neckline", "centre-front"}),
-          square_at_fold("neckline-at-centre-back", "Neckline at the centre back",
-                         {"back", "neckline", "centre-back"}),
-          square_at_fold("hem-at-centre-front", "Hem at the centre front",
-                         {"front", "centre-front", "hem"}),
-          square_at_fold("hem-at-centre-back", "Hem at the centre back",
-                         {"back", "centre-back", "hem"})};
-}
 
 Result<KnitBody> draw_knit_body(const KnitPlan& plan) {
   if (plan.underarm_y - plan.waist_y < 40.0 + 4.0 * plan.extra_mm) {
