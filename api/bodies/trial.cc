@@ -103,7 +103,7 @@ std::string why_left(const Sizing& sizing, std::string_view measure) {
 class Fitting {
  public:
   Fitting(const DraftedSize& size, const Wearer& wearer)
-      : wearer_(wearer), block_(worn_by(size.block, wearer)) {
+      : wearer_(wearer), start_(worn_by(size.block, wearer)), block_(start_) {
     out_.body = wearer.id;
     out_.size = size.label;
     for (const Off& off : misfit(block_, wearer.body)) {
@@ -112,12 +112,11 @@ class Fitting {
   }
 
   BodyOutcome run() {
-    const Block before = block_;
     for (int i = 0; i < kMostAlterations && worst(misfit(block_, wearer_.body)) > 1.0; ++i) {
       // What cannot be reached at once may be in two alterations, or in four.
       if (!alter(1.0) && !alter(0.5) && !alter(0.25)) break;
     }
-    const Proof proof = prove(block_, &before, &wearer_.body);
+    const Proof proof = prove(block_, &start_, &wearer_.body);
     out_.proved = proof.pass && check_block(block_).empty();
     const std::vector<Off> left = misfit(block_, wearer_.body);
     for (std::size_t i = 0; i < left.size(); ++i) {
@@ -154,6 +153,7 @@ class Fitting {
     }
     const double now = squares(misfit(block_, wearer_.body));
     if (!(squares(misfit(sizing->block, wearer_.body)) < 0.98 * now)) return false;
+    if (!prove(sizing->block, &start_, &wearer_.body).pass) return false;
     block_ = std::move(sizing->block);
     out_.cured = true;
     for (const Step& step : sizing->steps) out_.operations.push_back(step.operation);
@@ -161,6 +161,7 @@ class Fitting {
   }
 
   const Wearer& wearer_;
+  const Block start_;
   Block block_;
   BodyOutcome out_;
   std::map<std::string, std::string> why_;
