@@ -129,8 +129,8 @@ class Fitting {
   }
 
  private:
-  /// One joint sizing that goes a share of the way; kept when it comes nearer and leaves the block
-  /// sound.
+  /// One joint sizing that goes a share of the way; kept when it comes nearer and is
+  /// proved.
   bool alter(double share) {
     SizingInput input;
     input.targets = targets_of(block_, wearer_.body);
