@@ -1,4 +1,5 @@
 #pragma once
+// clang-format off
 // From the columns of the 2012 Anthropometric Survey of U.S. Army Personnel (Gordon et al., Methods
 // and Summary Statistics, NATICK/TR-15/007, December 2014) to measurements by their ISO 8559-1
 // names. The survey was not taken for dressmaking: where a landmark or a way of taking differs,
@@ -6,8 +7,7 @@
 //
 // measurement                        column, and what differs
 // bust-girth                         chestcircumference, at the bust points
-// waist-girth                        waistcircumference: at the navel, lower and some cm larger
-// than
+// waist-girth                        waistcircumference: at the navel, lower and some cm larger than
 //                                    the natural waist; the block's waist then lies at the navel
 // hip-girth                          buttockcircumference
 // neck-base-girth, neck-girth        neckcircumferencebase, neckcircumference (below the larynx)
@@ -17,9 +17,10 @@
 //                                    surface (the wider interscyeii runs half way up to the
 //                                    acromion, beyond the joint where a sleeve is set in)
 // back-waist-length                  waistbacklength: down to the navel's level
-// upper-arm-girth                    bicepscircumferenceflexed: bent and flexed, larger than
-// relaxed arm-length, upper-arm-length       sleeveoutseam, shoulderelbowlength trunk-girth
-// verticaltrunkcircumferenceusa stature, back-neck-height          stature, cervicaleheight
+// upper-arm-girth                    bicepscircumferenceflexed: bent and flexed, larger than relaxed
+// arm-length, upper-arm-length       sleeveoutseam, shoulderelbowlength
+// trunk-girth                        verticaltrunkcircumferenceusa
+// stature, back-neck-height          stature, cervicaleheight
 // waist-to-hip-height                waistheightomphalion - buttockheight, plumb, at least 100
 //
 // Estimates, for what the survey did not take (our own; means of the 1988 survey, DTIC ADA225094,
@@ -37,6 +38,7 @@
 //                                    the 1988 mean of 268.0 from the other 1988 means
 // front-waist-length                 back-waist-length, the neck's rise over the nape as the draft
 //                                    draws it, and a sixth of bust less under-bust
+// clang-format on
 
 #include <string>
 #include <string_view>

@@ -37,43 +37,49 @@ struct OperationInfo {
   std::vector<OptionInfo> options;
 };
 
-/// In a fixed order:
-///  close-wedge          half      piece=front|back edge=neckline|armhole
-///  hinge=bust-point|shoulder-blade-point|armhole|hem
-///                                 (close a wedge that opens at the edge; at the bust point the
-///                                 bust dart, or in a dartless knit the eased side length, takes it
-///                                 up; hinged at the armhole only the neckline and the shoulder
-///                                 turn)
-///  lower-neckline       distance  piece=front|back   (negative raises)
-///  widen-neckline       distance  (at the neck point along the shoulder, front and back alike)
-///  swing-shoulder       distance  armhole=follows|stays (lower the shoulder tip; negative raises;
-///  the
-///                                 armhole base moves by the same when it follows)
-///  shift-shoulder-seam  distance  from=tip|whole (front tip down, back tip up by the same; the
-///                                 crown goes with it; negative backward)
-///  shorten-chest        distance  (centre front above the bust; negative lengthens)
-///  lengthen-upper-back  distance  surplus=taken-up|eased (centre back across the blades; negative
-///                                 shortens)
-///  raise-back-neck      distance  (at the centre; negative lowers)
-///  move-armhole-forward distance  (front scooped, back filled; negative backward)
-///  widen-back, widen-chest  half  way=armhole|whole (across; negative narrows)
-///  deepen-blade-dart    half      hinge=armhole|waist (shoulder dart's intake, or shoulder ease)
-///  tuck-back-waist      distance  (centre back, to nothing at the side; negative lets out)
-///  resize-neckline      distance  (parallel, front and back; negative makes smaller)
-///  move-neck-forward    distance  (front down, back up by the same; negative backward)
-///  move-shoulder-tip    distance  (shorten the shoulder at the tip; negative lengthens; armhole
-///  recut) lower-underarm       distance  (front, back and sleeve; negative raises) let-out-side
-///  half      level=all|bust|waist|hem (half the amount on the front's, half on
-///                                 the back's side edge; the sleeve follows; negative takes in)
-///  full-bust            half      takes-up=as-drawn|new-dart (spread the half front by so much at
-///  the bust point, negative
-///                                 overlaps; the bust dart or the eased side length takes it up)
-///  lengthen-over-bust   distance  (more length over the bust; the dart or the side ease takes it
-///  up) lengthen             distance  piece=body|sleeve (parallel, at the piece's line; negative
-///  shortens) widen-upper-arm      whole     (spread the sleeve at the upper arm; the cap keeps its
-///  length) set-binding-ratio    ratio     (strip : opening) sew                  none      (a
-///  change in sewing, pressing or cutting out; no line moves) choose               none (another
-///  size or another cloth; no line moves)
+// clang-format off
+/// The operations, one a line: id, what its amount counts, options (the first value is the default).
+/// What each does, which pieces follow and how far it goes stands in the entry itself; its picture
+/// and its inverse on top of its file. A negative amount does the reverse.
+///
+///  close-wedge           half      piece=front|back edge=neckline|armhole hinge=bust-point|shoulder-blade-point|armhole|hem
+///  lower-neckline        distance  piece=front|back
+///  widen-neckline        distance
+///  resize-neckline       distance
+///  move-neck-forward     distance
+///  raise-back-neck       distance
+///  swing-shoulder        distance  armhole=follows|stays
+///  move-shoulder-tip     distance
+///  shift-shoulder-seam   distance  from=tip|whole
+///  shorten-chest         distance
+///  lengthen-upper-back   distance  surplus=taken-up|eased
+///  move-armhole-forward  distance
+///  widen-back            half      way=armhole|whole
+///  widen-chest           half      way=armhole|whole
+///  deepen-blade-dart     half      hinge=armhole|waist
+///  tuck-back-waist       distance
+///  lower-underarm        distance
+///  let-out-side          half      level=all|bust|waist|hem
+///  full-bust             half      takes-up=as-drawn|new-dart
+///  lengthen-over-bust    distance
+///  lengthen              distance  piece=body|sleeve
+///  widen-upper-arm       whole
+///  raise-cap             distance  gives=upper-arm|ease
+///  ease-cap              whole
+///  turn-sleeve           distance  underarm=follows|stays
+///  widen-sleeve-hem      whole
+///  ease-elbow            distance
+///  flare-hem             half
+///  scoop-edge            distance  piece=front|back edge=armhole|neckline
+///  let-out-dart          half      piece=front|back
+///  move-bust-point       distance  direction=up-down|sideways
+///  rotate-dart           ratio     piece=front|back from and to=side|shoulder|waist
+///  divide-dart           distance  piece=front|back seam=side|shoulder|waist
+///  ease-dart             distance  piece=front|back seam=side|shoulder
+///  lengthen-dart         distance  piece=front|back seam=side|shoulder|waist
+///  set-binding-ratio     ratio     binding cloth=as-is|shell|rib
+///  sew, choose           none      (sewing, pressing, cutting out; another size or cloth: no line moves)
+// clang-format on
 std::span<const OperationInfo> operation_catalogue();
 const OperationInfo* find_operation(std::string_view id);
 
