@@ -341,18 +341,27 @@ void add_limits(const std::vector<Limit>& before, const Block& block, System& sy
   }
 }
 
+namespace {
+
+bool is_worse(const std::vector<Limit>& before, const Limit& limit) {
+  if (limit.holds()) return false;
+  const Limit* was = same_in(before, limit);
+  return was == nullptr || lack(limit) > std::max(lack(*was), 0.0) + kLimitSlackMm;
+}
+
+}  // namespace
+
+std::vector<Limit> newly_broken(const std::vector<Limit>& before, std::vector<Limit> now) {
+  std::erase_if(now, [&](const Limit& l) { return !is_worse(before, l); });
+  return now;
+}
+
 std::vector<Limit> newly_broken(const std::vector<Limit>& before, const Block& after,
                                 const Measurements& body, const Fabric& fabric) {
-  const auto worse = [&](const Limit& limit) {
-    if (limit.holds()) return false;
-    const Limit* was = same_in(before, limit);
-    return was == nullptr || lack(limit) > std::max(lack(*was), 0.0) + kLimitSlackMm;
-  };
-  std::vector<Limit> broken = limits_of(after, body, fabric, Words::no);
-  if (std::none_of(broken.begin(), broken.end(), worse)) return {};
-  broken = limits_of(after, body, fabric, Words::yes);
-  std::erase_if(broken, [&](const Limit& l) { return !worse(l); });
-  return broken;
+  const std::vector<Limit> now = limits_of(after, body, fabric, Words::no);
+  if (std::none_of(now.begin(), now.end(), [&](const Limit& l) { return is_worse(before, l); }))
+    return {};
+  return newly_broken(before, limits_of(after, body, fabric, Words::yes));
 }
 
 }  // namespace pinwright

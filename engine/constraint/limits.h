@@ -56,6 +56,8 @@ std::vector<Limit> limits_of(const Block& block, const Measurements& body, const
 /// are the block's own. A limit that was broken already in `before` only must not get worse.
 void add_limits(const std::vector<Limit>& before, const Block& block, System& system, Words words);
 
+/// Those of `now` that are broken although they held `before`, or broken by more than they were.
+std::vector<Limit> newly_broken(const std::vector<Limit>& before, std::vector<Limit> now);
 /// Limits that `after` breaks although they held `before`, or breaks by more than they did.
 std::vector<Limit> newly_broken(const std::vector<Limit>& before, const Block& after,
                                 const Measurements& body, const Fabric& fabric);

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <utility>
 
 #include "engine/constraint/limits.h"
 #include "engine/pattern/sides.h"
@@ -57,15 +58,22 @@ Block with_parts_of(const Block& before, const Block& after) {
   return half ? *half : before;
 }
 
+std::vector<Limit> limits_before(const Block& before, const Block& after,
+                                 const Measurements& body) {
+  if (!is_opened(before) && !is_opened(after))
+    return limits_of(before, body, before.fabric, Words::no);
+  return limits_of(with_parts_of(before, after), body, before.fabric, Words::no);
+}
+
 void prove_limits(const Block& after, const Block* before, const Measurements& body, Proof& proof) {
   std::vector<Limit> were;
-  if (before != nullptr)
-    were = limits_of(with_parts_of(*before, after), body, before->fabric, Words::no);
-  for (const Limit& l : limits_of(after, body, after.fabric)) {
+  if (before != nullptr) were = limits_before(*before, after, body);
+  std::vector<Limit> now = limits_of(after, body, after.fabric);
+  for (const Limit& l : now) {
     proof.limits.push_back({std::string(l.id), l.name, l.quantity, l.sense == Sense::at_most,
                             l.bound, l.found, l.holds()});
   }
-  for (const Limit& l : newly_broken(were, after, body, after.fabric)) {
+  for (const Limit& l : newly_broken(were, std::move(now))) {
     proof.failures.push_back({"limit", l.quantity,
                               "it is " + number("%.0f mm", l.found) + ", against the limit that " +
                                   l.name + " (" + number("%.0f mm", l.bound) + ")",
