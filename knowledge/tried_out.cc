@@ -1,23 +1,9 @@
 #include "knowledge/tried_out.h"
 
-#include <algorithm>
-#include <charconv>
-#include <string_view>
-
 #include "engine/alteration/largest.h"
 
 namespace pinwright::knowledge {
 namespace {
-
-/// The step that a problem's place "/steps/1/..." names; the first when it names none.
-std::size_t step_of(const Problem& problem) {
-  constexpr std::string_view kHead = "/steps/";
-  std::size_t step = 0;
-  if (problem.place.rfind(kHead, 0) == 0)
-    std::from_chars(problem.place.data() + kHead.size(),
-                    problem.place.data() + problem.place.size(), step);
-  return step;
-}
 
 void say(ProposedStep& step, std::string limit) {
   if (step.limit.empty()) step.limit = std::move(limit);
@@ -37,7 +23,8 @@ void try_out(const Block& block, Proposal& proposal) {
   const Result<Altered> tried = alter(block, steps);
   if (!tried) {
     const Problem p = with_largest(block, steps, tried.problems()).front();
-    const std::size_t at = std::min(step_of(p), proposal.steps.size() - 1);
+    // The first when the problem names none.
+    const std::size_t at = step_named(p.place, proposal.steps.size()).value_or(0);
     say(proposal.steps[at], "this block does not take it so: " + p.what + "; " + p.mend);
   } else if (tried->block == block) {
     say(proposal.steps.front(), "the pattern has this already: cut and sew by it");

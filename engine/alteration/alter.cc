@@ -1,5 +1,6 @@
 #include "engine/alteration/alter.h"
 
+#include <charconv>
 #include <functional>
 
 #include "engine/alteration/edit.h"
@@ -133,10 +134,9 @@ Operation operation_of(std::string_view id) {
       return lengthen_dart(e, distance_of(s), option(s, "piece"), option(s, "seam"));
     };
   if (id == "set-binding-ratio") {
-    return
-        [](Edit& e, const Step& s) {
-          return set_binding_ratio(e, s.amount, option(s, "binding"), option(s, "cloth"));
-        };
+    return [](Edit& e, const Step& s) {
+      return set_binding_ratio(e, s.amount, option(s, "binding"), option(s, "cloth"));
+    };
   }
   return {};
 }
@@ -235,6 +235,14 @@ Result<Altered> alter(const Block& block, const std::vector<Step>& steps) {
     altered.block = std::move(done->block);
   }
   return altered;
+}
+
+std::optional<std::size_t> step_named(std::string_view place, std::size_t count) {
+  constexpr std::string_view kHead = "/steps/";
+  if (!place.starts_with(kHead)) return {};
+  std::size_t step = count;
+  std::from_chars(place.data() + kHead.size(), place.data() + place.size(), step);
+  return step < count ? std::optional<std::size_t>(step) : std::nullopt;
 }
 
 }  // namespace pinwright

@@ -1,7 +1,9 @@
 #pragma once
 // Steps applied to a block: the primary change, then everything that must follow it.
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "engine/alteration/catalogue.h"
@@ -33,5 +35,9 @@ struct Altered {
 /// cannot be met), "conflict" (the smallest set of constraints that cannot hold together), "limit"
 /// (a head, a hip, a hand would no longer pass; see constraint/limits.h).
 Result<Altered> alter(const Block& block, const std::vector<Step>& steps);
+
+/// Index of the step that a problem's place names: 3 of "/steps/3" and of what hangs on it; nothing
+/// when it names none of `count` steps.
+std::optional<std::size_t> step_named(std::string_view place, std::size_t count);
 
 }  // namespace pinwright

@@ -31,10 +31,6 @@
 namespace pinwright {
 namespace {
 
-constexpr double kMostSideEaseMm = 25.4;  // 1 in, common practice (1/2 to 1 in)
-
-constexpr double kShortOfBustMm = 25.0;  // of a new dart: 1/2 to 2 in, common practice
-
 struct BustFront {
   std::size_t at = 0;
   BodiceAnatomy body;
@@ -176,11 +172,7 @@ Result<Block> with_bust_dart(const Block& before, bool new_dart) {
   const Vec2 bust = mark->at;
   const Result<DartPlace> made = open_place(block, at, "side", bust, "bust-point");
   if (!made) return made.problems();
-  Piece& piece = block.pieces[at];
-  const Vec2 mouth = piece.edges[made->in].curve.start();
-  const Vec2 tip = bust + kShortOfBustMm * unit(mouth - bust);
-  piece.edges[made->in].curve = straight_curve(mouth, tip);
-  piece.edges[made->out].curve = straight_curve(tip, mouth);
+  end_short_of(block.pieces[at], *made, bust, kNewDartShortMm);
   return block;
 }
 

@@ -39,13 +39,13 @@ struct Halves {
   double sum() const { return front.ease + back.ease; }
 };
 
-std::optional<Halves> halves_of(Block& block, const Piece& sleeve, const SleeveAnatomy& at) {
+std::optional<Halves> halves_of(Edit& edit, std::size_t sleeve, const SleeveAnatomy& at) {
   Halves halves;
-  for (Seam& seam : block.seams) {
-    if (!is_cap_seam(block, seam)) continue;
-    const std::string& edge = seam.a.front().edge;
-    (edge == sleeve.edges[at.cap_front].id ? halves.front : halves.back) = {&seam,
-                                                                            stated_ease(seam)};
+  for (const SeamAt& found : edit.standing.seams()) {
+    if (!found.cap) continue;
+    Seam& seam = edit.block.seams[found.seam];
+    (found.a.front() == EdgeAt{sleeve, at.cap_front} ? halves.front : halves.back) = {
+        &seam, stated_ease(seam)};
   }
   if (halves.front.seam == nullptr || halves.back.seam == nullptr) return {};
   return halves;
@@ -55,7 +55,7 @@ std::optional<Halves> halves_of(Block& block, const Piece& sleeve, const SleeveA
 // to `lacking` has none.
 Result<Done> add_ease(Edit& edit, const SleeveAnatomy& at, std::size_t sleeve, double front,
                       double back, double lacking = 1e-9) {
-  const auto halves = halves_of(edit.block, edit.block.pieces[sleeve], at);
+  const auto halves = halves_of(edit, sleeve, at);
   if (!halves) return not_here("the cap is sewn to no armhole", "add the seams of the sleeve");
   const double most =
       edit.block.fabric.kind == FabricKind::knit ? kMostKnitEaseMm : kMostWovenEaseMm;

@@ -21,9 +21,6 @@
 namespace pinwright {
 namespace {
 
-// Most extra length that a knit side seam eases in: 1 in, common practice (1/2 to 1 in).
-constexpr double kMostSideEaseMm = 25.4;
-
 struct Cut {
   Vec2 at;       // q
   Vec2 closing;  // direction in which the moving part's q goes, unit

@@ -27,7 +27,6 @@ namespace {
 
 constexpr double kMostShoulderMm = 12.7;
 constexpr double kMostSideMm = 25.4;
-constexpr double kShortOfMarkMm = 25.0;  // of a new dart
 
 // The section of the seam's eased run (a) in which the edge's end lies.
 SeamSection* section_at(Block& block, const Piece& piece, const std::string& edge) {
@@ -134,12 +133,7 @@ Result<Block> with_dart_eased(const Block& before, double amount, const std::str
     const Vec2 point = mark->at;
     const Result<DartPlace> made = open_place(block, at, seam, point, toward);
     if (!made) return made.problems();
-    // The point comes to lie short of the mark.
-    Piece& with = block.pieces[at];
-    const Vec2 mouth = with.edges[made->in].curve.start();
-    const Vec2 tip = point + kShortOfMarkMm * unit(mouth - point);
-    with.edges[made->in].curve = straight_curve(mouth, tip);
-    with.edges[made->out].curve = straight_curve(tip, mouth);
+    end_short_of(block.pieces[at], *made, point, kNewDartShortMm);
     return block;
   }
   const Piece& piece = block.pieces[found->piece];

@@ -55,6 +55,13 @@ std::size_t dart_index(const Piece& piece, const std::string& id) {
   return kNowhere;
 }
 
+void end_short_of(Piece& piece, const DartPlace& dart, Vec2 mark, double short_of) {
+  const Vec2 mouth = piece.edges[dart.in].curve.start();
+  const Vec2 tip = mark + short_of * unit(mouth - mark);
+  piece.edges[dart.in].curve = straight_curve(mouth, tip);
+  piece.edges[dart.out].curve = straight_curve(tip, mouth);
+}
+
 Result<DartPlace> open_place(Block& block, std::size_t piece_at, const std::string& seam,
                              Vec2 point, const std::string& toward) {
   const Piece& piece = block.pieces[piece_at];

@@ -13,6 +13,11 @@ namespace pinwright {
 Result<DartPlace> open_place(Block& block, std::size_t piece, const std::string& seam, Vec2 point,
                              const std::string& toward);
 
+/// Lets a dart just opened end `short_of` mm before its mark instead of on it.
+void end_short_of(Piece& piece, const DartPlace& dart, Vec2 mark, double short_of);
+/// How far a new dart ends before its mark: 1/2 to 2 in, common practice.
+inline constexpr double kNewDartShortMm = 25.0;
+
 /// Draws the darts up to their mark (its nearest place on the middle line of the mouth), as is done
 /// before one is moved, their mouths trued and the seams kept. Problems of restore()'s first part.
 Result<Block> drawn_to_mark(const Block& before, std::size_t piece,

@@ -14,13 +14,6 @@ namespace pinwright {
 std::set<EdgeAt> changed_edges(const Edit& edit);
 /// Those edges with their curves as they are now.
 std::vector<std::pair<EdgeAt, Curve>> changed_curves(const Edit& edit);
-/// Position of an edge in the block; piece == kNowhere when there is none.
-EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge);
-/// Sum of the ease that a seam states, mm.
-double stated_ease(const Seam& seam);
-/// True for the seams of a sleeve cap: run a is made of cap edges.
-bool is_cap_seam(const Block& block, const Seam& seam);
-
 /// The problem "conflict" (of several statements) or "no-solution" (of one).
 Problem conflict_problem(const Conflict& conflict);
 

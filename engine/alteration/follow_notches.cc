@@ -11,29 +11,31 @@ namespace {
 constexpr double kSamePlaceMm = 1e-9;
 
 struct RunPlace {
-  std::size_t piece = kNowhere;
+  EdgeAt edge{kNowhere, kNowhere};
   std::size_t notch = kNowhere;
   double edge_start = 0.0;  // length of the run before this part
   double edge_length = 0.0;
   bool reversed = false;
 };
 
-RunPlace find_on_run(const Block& block, const std::vector<RunPart>& run, const std::string& id) {
+// `edges` are those of the run's parts.
+RunPlace find_on_run(const Block& block, const std::vector<RunPart>& run,
+                     const std::vector<EdgeAt>& edges, const std::string& id) {
   double walked = 0.0;
-  for (const RunPart& part : run) {
-    const EdgeAt at = edge_at(block, part.piece, part.edge);
+  for (std::size_t i = 0; i < run.size(); ++i) {
+    const EdgeAt at = edges[i];
     const Piece& piece = block.pieces[at.piece];
     const double len = length(piece.edges[at.edge].curve);
     const std::size_t n = notch_index(piece, id);
-    if (n != kNowhere && piece.notches[n].edge == part.edge)
-      return {at.piece, n, walked, len, part.reversed};
+    if (n != kNowhere && piece.notches[n].edge == run[i].edge)
+      return {at, n, walked, len, run[i].reversed};
     walked += len;
   }
   return {};
 }
 
 double along_run(const Block& block, const RunPlace& p) {
-  const double at = block.pieces[p.piece].notches[p.notch].at_mm;
+  const double at = block.pieces[p.edge.piece].notches[p.notch].at_mm;
   return p.edge_start + (p.reversed ? p.edge_length - at : at);
 }
 
@@ -42,7 +44,7 @@ bool set_along(Block& block, const RunPlace& p, double along) {
   const double in_part = along - p.edge_start;
   const double at = p.reversed ? p.edge_length - in_part : in_part;
   if (!(at >= 0.0 && at <= p.edge_length)) return false;
-  double& place = block.pieces[p.piece].notches[p.notch].at_mm;
+  double& place = block.pieces[p.edge.piece].notches[p.notch].at_mm;
   if (std::abs(place - at) > kSamePlaceMm) place = at;
   return true;
 }
@@ -72,20 +74,18 @@ Result<Done> follow_notches(Edit& edit) {
   const std::set<EdgeAt> changed = changed_edges(edit);
   carry_notches(edit, changed);
   Block& block = edit.block;
-  for (const Seam& seam : block.seams) {
+  for (const SeamAt& at : edit.standing.seams()) {
+    const Seam& seam = block.seams[at.seam];
     double ease = 0.0;
     for (const SeamSection& section : seam.sections) {
       ease += section.ease_mm;
       if (section.notch_a.empty()) continue;
-      const RunPlace a = find_on_run(block, seam.a, section.notch_a);
-      const RunPlace b = find_on_run(block, seam.b, section.notch_b);
-      if (a.piece == kNowhere || b.piece == kNowhere) continue;
-      const bool b_changed = changed.contains(
-          edge_at(block, block.pieces[b.piece].id, block.pieces[b.piece].notches[b.notch].edge));
-      const bool a_changed = changed.contains(
-          edge_at(block, block.pieces[a.piece].id, block.pieces[a.piece].notches[a.notch].edge));
+      const RunPlace a = find_on_run(block, seam.a, at.a, section.notch_a);
+      const RunPlace b = find_on_run(block, seam.b, at.b, section.notch_b);
+      if (a.notch == kNowhere || b.notch == kNowhere) continue;
       const bool met = std::abs(along_run(block, a) - along_run(block, b) - ease) <= kSamePlaceMm;
-      if (met || (!a_changed && !b_changed && seam == *find_seam(edit.before, seam.id))) continue;
+      const bool touched = changed.contains(a.edge) || changed.contains(b.edge);
+      if (met || (!touched && seam == edit.before.seams[at.seam])) continue;
       if (!set_along(block, a, along_run(block, b) + ease)) {
         return Problem{"no-solution", seam.name,
                        "the notches " + section.notch_a + " and " + section.notch_b +

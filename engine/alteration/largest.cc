@@ -2,8 +2,6 @@
 
 #include <cmath>
 #include <cstdio>
-#include <cstdlib>
-#include <string_view>
 
 #include "engine/alteration/catalogue.h"
 
@@ -21,17 +19,6 @@ bool is_of_size(const Problem& p) {
 double rest_of(const Step& step) {
   const OperationInfo* info = find_operation(step.operation);
   return info != nullptr && info->amount == AmountKind::ratio ? 1.0 : 0.0;
-}
-
-// Index of the step that a place names: "/steps/3" and what hangs on it.
-std::optional<std::size_t> step_of(std::string_view place, std::size_t count) {
-  constexpr std::string_view kHead = "/steps/";
-  if (!place.starts_with(kHead)) return {};
-  const std::string digits(place.substr(kHead.size()));
-  char* end = nullptr;
-  const unsigned long index = std::strtoul(digits.c_str(), &end, 10);
-  if (end == digits.c_str() || index >= count) return {};
-  return index;
 }
 
 std::string said(const Step& step, double amount) {
@@ -75,7 +62,7 @@ std::optional<double> largest_amount(const Block& block, const Step& step) {
 
 Problems with_largest(const Block& block, const std::vector<Step>& steps, Problems problems) {
   if (problems.empty() || !is_of_size(problems.front())) return problems;
-  const std::optional<std::size_t> at = step_of(problems.front().place, steps.size());
+  const std::optional<std::size_t> at = step_named(problems.front().place, steps.size());
   if (!at) return problems;
   Block before = block;
   if (*at > 0) {

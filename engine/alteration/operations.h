@@ -109,6 +109,8 @@ Affine lower_along_side(Edit& edit, std::size_t piece, const BodiceAnatomy& at, 
 void lower_sleeve_underarm(Edit& edit, std::size_t sleeve, double down);
 /// Moves both underarm corners of the sleeve outward by `front_out` and `back_out`.
 void widen_sleeve_underarm(Edit& edit, std::size_t sleeve, double front_out, double back_out);
+/// Most extra length that a knit side seam eases in: 1 in, common practice (1/2 to 1 in).
+inline constexpr double kMostSideEaseMm = 25.4;
 /// The section of a seam in which extra length of run a is eased in over the bust; nullptr when the
 /// seam has none.
 SeamSection* eased_section(Block& block, std::string_view seam);

@@ -22,29 +22,6 @@ std::vector<std::pair<EdgeAt, Curve>> changed_curves(const Edit& edit) {
   return curves;
 }
 
-EdgeAt edge_at(const Block& block, std::string_view piece, std::string_view edge) {
-  const std::size_t p = piece_index(block, piece);
-  if (p == kNowhere) return {kNowhere, kNowhere};
-  const std::size_t e = edge_index(block.pieces[p], edge);
-  if (e == kNowhere) return {kNowhere, kNowhere};
-  return {p, e};
-}
-
-double stated_ease(const Seam& seam) {
-  double sum = 0.0;
-  for (const SeamSection& s : seam.sections) sum += s.ease_mm;
-  return sum;
-}
-
-bool is_cap_seam(const Block& block, const Seam& seam) {
-  for (const RunPart& part : seam.a) {
-    const EdgeAt at = edge_at(block, part.piece, part.edge);
-    if (at.piece == kNowhere || block.pieces[at.piece].edges[at.edge].role != EdgeRole::cap)
-      return false;
-  }
-  return !seam.a.empty();
-}
-
 Problem conflict_problem(const Conflict& conflict) {
   const bool several = conflict.members.size() > 1;
   return {several ? "conflict" : "no-solution", "", told(conflict),

@@ -52,7 +52,6 @@ void add_lengths(const Edit& edit, const std::set<EdgeAt>& free, System& system)
     }
     if (!concerned || all_wanted) continue;
     system.lengths.push_back(equal_runs(block, seam));
-    system.lengths.back().value = stated_ease(block.seams[seam.seam]);  // the step may change it
   }
 }
 

@@ -49,9 +49,7 @@ double shoulder_length(const Piece& piece, const BodiceAnatomy& body) {
 std::optional<double> shoulder_ease(const Block& block) {
   const Seam* seam = find_seam(block, "shoulder");
   if (seam == nullptr || seam->a.empty() || seam->a.front().piece != "back") return {};
-  double sum = 0.0;
-  for (const SeamSection& s : seam->sections) sum += s.ease_mm;
-  return sum;
+  return stated_ease(*seam);
 }
 
 Result<Done> set_shoulder_ease(Edit& edit, double ease_mm) {

@@ -39,7 +39,6 @@ Standing::Standing(const Block& block) {
     at.seam = s;
     for (const RunPart& part : seam.a) at.a.push_back(find(part.piece, part.edge));
     for (const RunPart& part : seam.b) at.b.push_back(find(part.piece, part.edge));
-    for (const SeamSection& section : seam.sections) at.ease += section.ease_mm;
     at.cap = !at.a.empty() &&
              std::all_of(at.a.begin(), at.a.end(), [&](EdgeAt e) { return is_cap(block, e); });
     if (!at.cap) {
@@ -80,7 +79,8 @@ AngleConstraint angle_of(const Block& block, const JoinAt& join) {
 }
 
 LengthConstraint equal_runs(const Block& block, const SeamAt& seam) {
-  LengthConstraint equal{block.seams[seam.seam].name + " sews together", {}, seam.ease};
+  const Seam& sewn = block.seams[seam.seam];
+  LengthConstraint equal{sewn.name + " sews together", {}, stated_ease(sewn)};
   for (const EdgeAt e : seam.a) equal.terms.push_back({e, 1.0});
   for (const EdgeAt e : seam.b) equal.terms.push_back({e, -1.0});
   return equal;

@@ -27,8 +27,7 @@ struct SeamAt {
   std::size_t seam = 0;  ///< index in the block
   std::vector<EdgeAt> a;
   std::vector<EdgeAt> b;
-  double ease = 0.0;  ///< the sum over its sections
-  bool cap = false;   ///< run a is made of cap edges
+  bool cap = false;  ///< run a is made of cap edges
 };
 
 struct JoinAt {

@@ -34,6 +34,13 @@ struct Seam {
   bool operator==(const Seam&) const = default;
 };
 
+/// Sum of the ease that a seam states, mm.
+inline double stated_ease(const Seam& seam) {
+  double sum = 0.0;
+  for (const SeamSection& s : seam.sections) sum += s.ease_mm;
+  return sum;
+}
+
 /// The corner of a piece where edge `before` ends and edge `after` starts.
 struct CornerRef {
   std::string piece;

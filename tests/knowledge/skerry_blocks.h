@@ -29,4 +29,12 @@ inline DraftInput skerry_input(std::string_view kind) {
   return in;
 }
 
+inline const Block& drafted(std::string_view kind) {
+  static const Block knit = *draft("knit-top", skerry_input("knit-top"));
+  static const Block woven = *draft("woven-bodice", skerry_input("woven-bodice"));
+  return kind == "knit-top" ? knit : woven;
+}
+inline const Block& knit_top() { return drafted("knit-top"); }
+inline const Block& woven_bodice() { return drafted("woven-bodice"); }
+
 }  // namespace pinwright::knowledge::testing

@@ -15,14 +15,6 @@ namespace {
 
 using namespace testing;  // NOLINT: short try-ons read better
 
-const Block& drafted(std::string_view kind) {
-  static const Block knit = *draft("knit-top", skerry_input("knit-top"));
-  static const Block woven = *draft("woven-bodice", skerry_input("woven-bodice"));
-  return kind == "knit-top" ? knit : woven;
-}
-const Block& knit_top() { return drafted("knit-top"); }
-const Block& woven_bodice() { return drafted("woven-bodice"); }
-
 bool complete(const Proposal& p) {
   for (const auto& s : p.steps) {
     const bool moves = find_operation(s.step.operation)->amount != AmountKind::none;

@@ -5,17 +5,10 @@
 
 #include "api/cli/table.h"
 #include "tests/api/cli/program.h"
+#include "tests/api/two_complaints.h"
 
 namespace pinwright::api {
 namespace {
-
-constexpr const char* kTwo =
-    "The front neckline gapes 1 cm and the bust is fine. There are slack folds from neck to "
-    "armhole "
-    "of 2 cm.";
-constexpr const char* kTooMuch =
-    "The front neckline gapes 4 cm and the fold ends above the bust. The neckline "
-    "slides off the shoulders by 1 cm.";
 
 void expect_80_columns(const std::string& text) {
   std::istringstream lines(text);

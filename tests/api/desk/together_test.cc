@@ -1,17 +1,10 @@
 // Several complaints sized together, as every other program sees it.
 
 #include "tests/api/desk/room.h"
+#include "tests/api/two_complaints.h"
 
 namespace pinwright::api {
 namespace {
-
-constexpr const char* kTwo =
-    "The front neckline gapes 1 cm and the bust is fine. There are slack folds from neck to "
-    "armhole "
-    "of 2 cm.";
-constexpr const char* kTooMuch =
-    "The front neckline gapes 4 cm and the fold ends above the bust. The neckline "
-    "slides off the shoulders by 1 cm.";
 
 class Together : public testing::Test {
  protected:

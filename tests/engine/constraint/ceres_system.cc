@@ -1,17 +1,10 @@
 #include "ceres_system.h"
 
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wconversion"
-#pragma GCC diagnostic ignored "-Wshadow"
-#pragma GCC diagnostic ignored "-Wpedantic"
-#pragma GCC diagnostic ignored "-Wdeprecated-declarations"
-#include <ceres/ceres.h>
-#pragma GCC diagnostic pop
-
 #include <Eigen/Cholesky>
 
 #include "engine/constraint/residuals.h"
 #include "engine/constraint/stiffness.h"
+#include "tests/quiet_ceres.h"
 
 namespace pinwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <random>
 
-#include "engine/draft/draft.h"
+#include "../alteration/skerry_blocks.h"
 #include "engine/geometry/arc_length.h"
 #include "engine/pattern/opened_piece.h"
 #include "engine/proof/proof.h"
@@ -14,25 +14,8 @@
 namespace pinwright {
 namespace {
 
-Block drafted(const std::string& kind) {
-  const Measurements body = {
-      {"bust-girth", 920},         {"waist-girth", 740},
-      {"hip-girth", 980},          {"neck-base-girth", 370},
-      {"head-girth", 560},         {"hand-girth", 190},
-      {"upper-arm-girth", 290},    {"shoulder-length", 125},
-      {"across-back-width", 350},  {"across-front-width", 330},
-      {"bust-point-width", 190},   {"neck-shoulder-point-to-bust-point", 265},
-      {"front-waist-length", 448}, {"back-waist-length", 405},
-      {"scye-depth", 200},         {"arm-length", 580}};
-  DraftInput input;
-  input.id = kind;
-  input.wearer.id = "purser-1";
-  for (const std::string_view id : required_measurements(kind))
-    input.wearer.body[std::string(id)] = body.at(std::string(id));
-  if (kind == "knit-top") input.fabric = {"jersey", "jersey", FabricKind::knit, 0.4, 0.2, 0.9};
-  Result<Block> block = draft(kind, input);
-  EXPECT_TRUE(block.ok());
-  return *block;
+const Block& drafted(const std::string& kind) {
+  return kind == "knit-top" ? knit_top() : woven_bodice();
 }
 
 // Inner control points of one side's edges elsewhere: another half, its outline still closed.

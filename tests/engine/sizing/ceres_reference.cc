@@ -1,14 +1,8 @@
 #include "ceres_reference.h"
 
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wconversion"
-#pragma GCC diagnostic ignored "-Wshadow"
-#pragma GCC diagnostic ignored "-Wpedantic"
-#pragma GCC diagnostic ignored "-Wdeprecated-declarations"
-#include <ceres/ceres.h>
-#pragma GCC diagnostic pop
-
 #include <cmath>
+
+#include "tests/quiet_ceres.h"
 
 namespace pinwright {
 namespace {
