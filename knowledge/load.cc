@@ -72,6 +72,7 @@ void join(std::vector<T>& all, std::vector<T> more) {
 
 void join(Knowledge& all, Knowledge more) {
   join(all.kinds, std::move(more.kinds));
+  join(all.features, std::move(more.features));
   join(all.zones, std::move(more.zones));
   join(all.signs, std::move(more.signs));
   join(all.causes, std::move(more.causes));
@@ -103,6 +104,7 @@ void lay_over(Knowledge& all, Knowledge more) {
   for (auto& kind : more.kinds)
     if (std::find(all.kinds.begin(), all.kinds.end(), kind) == all.kinds.end())
       all.kinds.push_back(std::move(kind));
+  lay_over(all.features, std::move(more.features), id);
   lay_over(all.zones, std::move(more.zones), id);
   lay_over(all.signs, std::move(more.signs), id);
   lay_over(all.causes, std::move(more.causes), id);

@@ -28,7 +28,16 @@ struct Source {
 struct Zone {
   std::string id;  ///< front-neckline, bust, front-armhole, shoulder, upper-arm, hem, ...
   std::string name;
-  std::vector<std::string> kinds;  ///< block kinds that have it; empty: all
+  std::vector<std::string> kinds;     ///< block kinds that have it; empty: all
+  std::vector<std::string> features;  ///< features that a garment must have to have it
+  Place place;
+};
+
+/// What a garment has or is, beside its block kind: sleeve, sleeveless, bound-neckline, lined, ...
+/// Known from the block, or told in words (class style-<id> of the words).
+struct Feature {
+  std::string id;
+  std::string name;
   Place place;
 };
 
@@ -42,6 +51,9 @@ struct Sign {
   Counts counts = Counts::none;
   Of default_of = Of::whole;  ///< when the words do not say each side or all together
   bool sided = false;         ///< left/right can differ
+  /// A plainer sign that is seen whenever this one is ("crosswise folds at the waist", tension not
+  /// told, of "slack crosswise folds at the waist"); empty: none. What makes this makes that.
+  std::string kind_of;
   double leak = 0.02;
   std::string ask;    ///< the question that looks for it; empty: never asked
   double cost = 1.0;  ///< of asking: 1 a look, 2 a pinch or a tape, 5 unpicking a seam
@@ -78,8 +90,18 @@ struct Remedy {
   std::optional<double>
       usual_mm;             ///< taken for the finding's amount when none was told (marked so)
   Of usual_of = Of::whole;  ///< what usual_mm counts; no matter for a length
+  std::optional<double> smallest_mm;  ///< smallest amount worth making, as the first step takes it
+  std::optional<double> largest_mm;   ///< beyond it another way is better
+  std::string beyond;                 ///< that other way, in words
   std::vector<std::string> follow;  ///< what follows, in words: "neck binding shorter by the same"
   std::vector<Source> sources;
+  Place place;
+};
+
+/// The prior where a garment has all of these features (block kinds count as features).
+struct PriorWhen {
+  std::vector<std::string> features;
+  double prior = 0.05;  ///< 0 where the cause cannot hold
   Place place;
 };
 
@@ -90,6 +112,7 @@ struct Cause {
   std::string what;  ///< what the body, the pattern, the sewing or the cloth does
   double prior = 0.05;
   std::map<std::string, double> prior_by_kind;  ///< by block kind
+  std::vector<PriorWhen> prior_when;            ///< the first that applies wins over all others
   std::vector<Makes> makes;
   std::string check;  ///< how to tell it from its rivals
   std::vector<Remedy> remedies;
@@ -121,6 +144,7 @@ struct Publication {
 
 struct Knowledge {
   std::vector<std::string> kinds;  ///< block kinds this knowledge speaks of: knit-top, woven-bodice
+  std::vector<Feature> features;
   std::vector<Zone> zones;
   std::vector<Sign> signs;
   std::vector<Cause> causes;

@@ -2,6 +2,7 @@
 // The knowledge, restricted to one block kind, as the network that diagnosis reasons on.
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "engine/diagnosis/inference.h"
@@ -21,11 +22,16 @@ double prior_of(const Cause& cause, const std::string& kind);
 /// Whether a list of kinds (empty: all) has this one.
 bool has_kind(const std::vector<std::string>& kinds, const std::string& kind);
 
+/// The signs a cause makes, with their strengths: those it names, and the plainer sign of each.
+std::vector<std::pair<std::string, double>> made_by(const Knowledge& k, const Cause& cause);
+
 /// Causes that can hold on the kind, signs whose zone is on it, in the knowledge's order.
 KindNetwork network_of(const Knowledge& k, const std::string& kind);
 
 /// Evidence from findings: a sign that some finding has present is present, else absent when some
-/// finding has it absent, else unknown. Signs that are not on the kind are returned in `elsewhere`.
+/// finding has it absent, else unknown. A present sign says all that its plainer one would
+/// (kind_of), which then counts as unknown; a plainer sign that is absent takes its kinds with it.
+/// Signs that are not on the kind are returned in `elsewhere`.
 Evidence evidence_of(const KindNetwork& network, const std::vector<Finding>& findings,
                      std::vector<std::string>& elsewhere);
 

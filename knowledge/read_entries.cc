@@ -10,8 +10,10 @@ class Reader {
   explicit Reader(const std::string& file) : file_(file) {}
 
   Zone zone(const YamlNode& n) const {
-    return {text(n, "id"), text(n, "name"), texts(n, "kinds"), place(n)};
+    return {text(n, "id"), text(n, "name"), texts(n, "kinds"), texts(n, "features"), place(n)};
   }
+
+  Feature feature(const YamlNode& n) const { return {text(n, "id"), text(n, "name"), place(n)}; }
 
   WordClass word_class(const YamlNode& n) const {
     return {text(n, "id"), texts(n, "words"), place(n)};
@@ -28,6 +30,7 @@ class Reader {
                                       : Counts::none;
     s.default_of = of_in(n, "told_as").value_or(Of::whole);
     s.sided = text(n, "sided") == "true";
+    s.kind_of = text(n, "kind_of");
     s.leak = number(n, "leak").value_or(s.leak);
     s.ask = text(n, "ask");
     s.cost = number(n, "cost").value_or(s.cost);
@@ -52,6 +55,9 @@ class Reader {
     if (const YamlNode* by = n.find("prior_by_kind"))
       for (const auto& [key, value] : by->entries)
         if (const auto p = number_of(value)) c.prior_by_kind[key] = *p;
+    for (const YamlNode* when : maps(n, "prior_when"))
+      c.prior_when.push_back(
+          {texts(*when, "features"), number(*when, "prior").value_or(c.prior), place(*when)});
     const std::string ground = text(n, "ground");
     for (const YamlNode* m : maps(n, "makes")) {
       const std::string own = text(*m, "ground");
@@ -125,6 +131,9 @@ class Reader {
     r.suits = text(n, "suits");
     r.usual_mm = number(n, "usual_mm");
     r.usual_of = of_in(n, "usual_of").value_or(Of::whole);
+    r.smallest_mm = number(n, "smallest_mm");
+    r.largest_mm = number(n, "largest_mm");
+    r.beyond = text(n, "beyond");
     for (const YamlNode* s : maps(n, "steps")) {
       RemedyStep step;
       step.operation = text(*s, "operation");
@@ -157,6 +166,7 @@ Knowledge read_entries(const YamlNode& tree, const std::string& file) {
   const Reader r(file);
   Knowledge k;
   k.kinds = Reader::texts(tree, "kinds");
+  for (const YamlNode* n : Reader::maps(tree, "features")) k.features.push_back(r.feature(*n));
   for (const YamlNode* n : Reader::maps(tree, "zones")) k.zones.push_back(r.zone(*n));
   for (const YamlNode* n : Reader::maps(tree, "words")) k.words.push_back(r.word_class(*n));
   for (const YamlNode* n : Reader::maps(tree, "publications"))

@@ -19,7 +19,10 @@ class Prover {
 
   Problems run() {
     ids();
-    for (const auto& z : k_.zones) kinds(z.kinds, z.place);
+    for (const auto& z : k_.zones) {
+      kinds(z.kinds, z.place);
+      features(z.features, z.place);
+    }
     for (const auto& s : k_.signs) sign(s);
     for (const auto& c : k_.causes) cause(c);
     for (const auto& p : k_.problems) problem(p);
@@ -53,6 +56,7 @@ class Prover {
   }
 
   void ids() {
+    once(k_.features, "feature");
     once(k_.zones, "zone");
     once(k_.signs, "sign");
     once(k_.causes, "cause");
@@ -73,6 +77,17 @@ class Prover {
       if (!known_kind(kind))
         say(place, "kind-unknown", "there is no block kind " + kind,
             offer(k_.kinds, kind, [](const auto& x) -> std::string_view { return x; }));
+  }
+
+  void features(const std::vector<std::string>& all, const Place& place) {
+    for (const auto& id : all) {
+      const bool known =
+          known_kind(id) || std::any_of(k_.features.begin(), k_.features.end(),
+                                        [&](const Feature& f) { return f.id == id; });
+      if (!known)
+        say(place, "feature-unknown", "there is no feature " + id,
+            offer(k_.features, id, [](const auto& x) -> std::string_view { return x.id; }));
+    }
   }
 
   void sources(const std::vector<Source>& all, const Place& place) {
@@ -96,14 +111,31 @@ class Prover {
     if (s.phrases.empty())
       say(s.place, "sign-without-words", "the sign " + s.id + " has no phrases",
           "say by which words a fitter tells it");
+    if (!s.kind_of.empty()) plainer(s);
     const bool reached = std::any_of(k_.causes.begin(), k_.causes.end(), [&](const auto& c) {
       return std::any_of(c.makes.begin(), c.makes.end(),
-                         [&](const auto& m) { return m.sign == s.id; });
+                         [&](const auto& m) { return m.sign == s.id || is_kind_of(m.sign, s.id); });
     });
     if (!reached)
       say(s.place, "sign-unreachable", "no cause makes the sign " + s.id,
           "name it under `makes` of a cause, or take it out");
     sources(s.sources, s.place);
+  }
+
+  bool is_kind_of(const std::string& sign, const std::string& plainer) const {
+    const Sign* s = find_sign(k_, sign);
+    return s != nullptr && s->kind_of == plainer;
+  }
+
+  void plainer(const Sign& s) {
+    const Sign* general = find_sign(k_, s.kind_of);
+    if (general == nullptr)
+      say(s.place, "sign-unknown",
+          "the sign " + s.id + " is a kind of " + s.kind_of + ", which is no sign",
+          offer(k_.signs, s.kind_of, [](const auto& x) -> std::string_view { return x.id; }));
+    else if (!general->kind_of.empty())
+      say(s.place, "kind-of-a-kind", s.kind_of + " is itself a kind of " + general->kind_of,
+          "name the plainest sign only");
   }
 
   /// Whether the cause may hold at all on a block of this kind.
@@ -121,6 +153,12 @@ class Prover {
       if (!(p >= 0.0 && p < 1.0))
         say(c.place, "probability-range",
             "the prior of " + c.id + " for " + kind + " is not in [0, 1)",
+            "0 where the cause cannot hold");
+    }
+    for (const auto& when : c.prior_when) {
+      features(when.features, when.place);
+      if (!(when.prior >= 0.0 && when.prior < 1.0))
+        say(when.place, "probability-range", "a prior of " + c.id + " is not in [0, 1)",
             "0 where the cause cannot hold");
     }
     if (c.makes.empty())
@@ -158,6 +196,12 @@ class Prover {
   void remedy(const Remedy& r, const FoundDimensions& found) {
     kinds(r.kinds, r.place);
     sources(r.sources, r.place);
+    if (r.smallest_mm && r.largest_mm && *r.smallest_mm >= *r.largest_mm)
+      say(r.place, "limits-crossed", "smallest_mm of " + r.id + " is not below largest_mm",
+          "mend the two");
+    if (r.largest_mm && r.beyond.empty())
+      say(r.place, "beyond-missing", r.id + " has a largest amount, but no way beyond it",
+          "say under `beyond` what is better then");
     for (const auto& s : r.steps) step(s, found);
   }
 
