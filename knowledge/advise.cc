@@ -39,7 +39,7 @@ Result<CauseFound> cause_found(const KindNetwork& n, const Evidence& evidence, d
   if (!why) return why.problems();
   for (const auto& r : *why) {
     const Sign& sign = *n.signs[r.sign];
-    const Finding* f = finding_of(findings, sign.id, evidence[r.sign]);
+    const Finding* f = finding_of(findings, sign.id, evidence[r.sign].leans());
     if (f == nullptr) continue;
     (r.log_odds > 0.0 ? found.reasons_for : found.reasons_against)
         .push_back({sign.id, said_finding(sign, *f), r.log_odds});

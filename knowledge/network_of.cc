@@ -85,4 +85,11 @@ Evidence evidence_of(const KindNetwork& network, const std::vector<Finding>& fin
   return evidence;
 }
 
+void weigh_in(const KindNetwork& network, const std::string& sign, const Likelihood& observed,
+              Evidence& evidence) {
+  for (std::size_t i = 0; i < network.signs.size(); ++i)
+    if (network.signs[i]->id == sign && !evidence[i].certain())
+      evidence[i] = evidence[i] * observed;
+}
+
 }  // namespace pinwright::knowledge

@@ -35,4 +35,9 @@ KindNetwork network_of(const Knowledge& k, const std::string& kind);
 Evidence evidence_of(const KindNetwork& network, const std::vector<Finding>& findings,
                      std::vector<std::string>& elsewhere);
 
+/// Multiplies in what was observed of a sign beside the findings (a measured lack or surplus); a
+/// sign that is not in the network is left alone. What is certain stays certain.
+void weigh_in(const KindNetwork& network, const std::string& sign, const Likelihood& observed,
+              Evidence& evidence);
+
 }  // namespace pinwright::knowledge

@@ -8,14 +8,17 @@
 
 namespace pinwright {
 
-/// A present sign that two or more possible causes share.
+/// A sign that was seen, or of which something is known that is not certain, and that two or more
+/// possible causes share.
 struct SharedSign {
+  Likelihood observed;
   double leak = 0.0;
   std::vector<std::size_t> causes;  ///< ascending
   std::vector<double> strengths;    ///< one per cause
 };
 
-/// P(evidence, causes) = exp(log_scale) * product of on / off * P(shared signs all on | causes).
+/// P(evidence, causes) = exp(log_scale) * product of on / off
+/// * P(what was observed of the shared signs | causes).
 struct Folded {
   std::vector<double> on;   ///< weight of each cause holding; on + off = 1
   std::vector<double> off;  ///< weight of it not holding
@@ -25,11 +28,12 @@ struct Folded {
 };
 
 /// REQUIRES: check(network) is empty, evidence has one entry a sign.
-/// Absent signs fold by product; a present sign with one possible cause left folds as well. A cause
-/// whose weight of holding has become 0 is no longer possible.
+/// Signs surely absent fold by product; any other with one possible cause left folds as well. A
+/// cause whose weight of holding has become 0 is no longer possible.
 Folded fold(const Network& network, const Evidence& evidence);
 
-/// Check of what every entry point is given: problems of the network, "evidence-size".
+/// Check of what every entry point is given: problems of the network, "evidence-size",
+/// "likelihood-range".
 Problems check(const Network& network, const Evidence& evidence);
 
 }  // namespace pinwright

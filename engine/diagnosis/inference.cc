@@ -10,8 +10,8 @@ namespace {
 
 /// The same evidence with one sign more, and how probable it is.
 Result<double> log_evidence_with(const Network& network, Evidence evidence, std::size_t sign,
-                                 Seen seen) {
-  evidence[sign] = seen;
+                                 Likelihood observed) {
+  evidence[sign] = observed;
   return log_evidence(fold(network, evidence));
 }
 
@@ -31,14 +31,16 @@ Result<std::vector<double>> predict_signs(const Network& network, const Evidence
   }
   std::vector<double> seen(network.signs.size());
   for (std::size_t s = 0; s < seen.size(); ++s) {
-    if (evidence[s] != Seen::unknown) {
-      seen[s] = evidence[s] == Seen::present ? 1.0 : 0.0;
+    if (evidence[s].certain()) {
+      seen[s] = evidence[s].if_seen > 0.0 ? 1.0 : 0.0;
       continue;
     }
     // Both sides are summed, neither is one minus the other: small chances keep their digits.
-    const Result<double> present = log_evidence_with(network, evidence, s, Seen::present);
+    const Result<double> present =
+        log_evidence_with(network, evidence, s, {evidence[s].if_seen, 0.0});
     if (!present) return present.problems();
-    const Result<double> absent = log_evidence_with(network, evidence, s, Seen::absent);
+    const Result<double> absent =
+        log_evidence_with(network, evidence, s, {0.0, evidence[s].if_unseen});
     if (!absent) return absent.problems();
     const double log_odds = *present - *absent;
     seen[s] = log_odds > 0.0 ? 1.0 / (1.0 + std::exp(-log_odds))

@@ -19,29 +19,29 @@
 #include <vector>
 
 #include "engine/base/result.h"
+#include "engine/diagnosis/likelihood.h"
 #include "engine/diagnosis/network.h"
 
 namespace pinwright {
 
-enum class Seen : unsigned char { unknown, present, absent };
-
-/// evidence[i] belongs to network.signs[i].
-using Evidence = std::vector<Seen>;
+/// evidence[i] belongs to network.signs[i]: Seen::present, or a Likelihood of its own.
+using Evidence = std::vector<Likelihood>;
 
 struct Posterior {
   std::vector<double> cause;  ///< P(cause | evidence), one per cause
   double evidence = 1.0;      ///< P(evidence); may underflow to 0 with hundreds of rare signs
 };
 
-/// Every problem of check(network) too. Errors: "evidence-size"; "evidence-impossible" when
+/// Every problem of check(network) too. Errors: "evidence-size"; "likelihood-range" (negative or
+/// not finite); "evidence-impossible" when
 /// P(evidence) = 0 (a sign seen that nothing can make, or only what another sign rules out);
 /// "evidence-too-wide" when the tables would pass 2^24 numbers (128 MB).
 /// Laws: no evidence gives the priors; the numbering of nodes does not matter beyond rounding; a
 /// cause without a link to a present sign keeps its prior against its absent signs.
 Result<Posterior> posterior(const Network& network, const Evidence& evidence);
 
-/// P(sign i is seen | evidence) for every sign with Seen::unknown; evidence otherwise 0 or 1.
-/// Errors as posterior(). Two forward sweeps for each unknown sign.
+/// P(sign i is there | evidence) for every sign; 0 or 1 where the evidence is certain.
+/// Errors as posterior(). Two forward sweeps for each sign that is not certain.
 Result<std::vector<double>> predict_signs(const Network& network, const Evidence& evidence);
 
 }  // namespace pinwright

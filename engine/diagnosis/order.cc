@@ -83,11 +83,14 @@ class Planner {
       const auto found = std::find(state.open.begin(), state.open.end(), at.sign);
       const auto position = static_cast<std::size_t>(found - state.open.begin());
       turn.bits.push_back({position, at.strength});
-      if (--state.left[at.sign] == 0) turn.closes.push_back(position);
+      if (--state.left[at.sign] == 0) {
+        turn.closes.push_back({position, folded_.shared[at.sign].observed});
+      }
     }
-    std::sort(turn.closes.rbegin(), turn.closes.rend());
-    for (std::size_t position : turn.closes) {
-      state.open.erase(state.open.begin() + static_cast<std::ptrdiff_t>(position));
+    std::sort(turn.closes.begin(), turn.closes.end(),
+              [](const Turn::Close& a, const Turn::Close& b) { return a.position > b.position; });
+    for (const Turn::Close& close : turn.closes) {
+      state.open.erase(state.open.begin() + static_cast<std::ptrdiff_t>(close.position));
     }
     std::erase(state.waiting, cause);
     return turn;

@@ -14,12 +14,16 @@ struct Turn {
     std::size_t position = 0;
     double strength = 0.0;
   };
+  struct Close {
+    std::size_t position = 0;
+    Likelihood observed;
+  };
   std::size_t cause = 0;
-  std::vector<double> opens;        ///< leaks of the signs appended as new highest bits
-  std::vector<Bit> bits;            ///< the signs this cause can switch on
-  std::vector<std::size_t> closes;  ///< positions that must be on and then go, descending
-  std::size_t before = 0;           ///< open signs before this turn
-  std::size_t within = 0;           ///< open signs once `opens` are appended
+  std::vector<double> opens;  ///< leaks of the signs appended as new highest bits
+  std::vector<Bit> bits;      ///< the signs this cause can switch on
+  std::vector<Close> closes;  ///< signs that are weighed and then go, by descending position
+  std::size_t before = 0;     ///< open signs before this turn
+  std::size_t within = 0;     ///< open signs once `opens` are appended
 };
 
 /// A turn for every cause that has a shared sign. Greedy: next comes the cause that leaves the

@@ -39,10 +39,10 @@ std::optional<int> rescale(Table& table) {
   return exponent;
 }
 
-/// `low` with a one put in at `position`.
-std::size_t with_bit(std::size_t low, std::size_t position) {
+/// `low` with a zero put in at `position`.
+std::size_t with_gap(std::size_t low, std::size_t position) {
   const std::size_t below = (std::size_t{1} << position) - 1;
-  return ((low & ~below) << 1) | (std::size_t{1} << position) | (low & below);
+  return ((low & ~below) << 1) | (low & below);
 }
 
 // Forward: P(signs switched on so far, all closed ones on).
@@ -72,9 +72,13 @@ void act_forward(const Turn& turn, double on, double off, Table& table) {
 }
 
 void close_forward(const Turn& turn, Table& table) {
-  for (std::size_t position : turn.closes) {
+  for (const Turn::Close& close : turn.closes) {
     const std::size_t n = table.size() / 2;
-    for (std::size_t i = 0; i < n; ++i) table[i] = table[with_bit(i, position)];
+    const std::size_t bit = std::size_t{1} << close.position;
+    for (std::size_t i = 0; i < n; ++i) {
+      const std::size_t off = with_gap(i, close.position);
+      table[i] = close.observed.if_unseen * table[off] + close.observed.if_seen * table[off | bit];
+    }
     table.resize(n);
   }
 }
@@ -82,9 +86,14 @@ void close_forward(const Turn& turn, Table& table) {
 // Backward: P(all signs still open end on | those that are on now).
 
 void close_backward(const Turn& turn, Table& table) {
-  for (auto position = turn.closes.rbegin(); position != turn.closes.rend(); ++position) {
-    Table wider(2 * table.size(), 0.0);
-    for (std::size_t i = 0; i < table.size(); ++i) wider[with_bit(i, *position)] = table[i];
+  for (auto close = turn.closes.rbegin(); close != turn.closes.rend(); ++close) {
+    Table wider(2 * table.size());
+    const std::size_t bit = std::size_t{1} << close->position;
+    for (std::size_t i = 0; i < table.size(); ++i) {
+      const std::size_t off = with_gap(i, close->position);
+      wider[off] = close->observed.if_unseen * table[i];
+      wider[off | bit] = close->observed.if_seen * table[i];
+    }
     table = std::move(wider);
   }
 }
