@@ -190,10 +190,16 @@ std::vector<Command> knowledge(CLI::App& root, Options& o) {
       ->required();
   auto* checked = app->add_subcommand("check", "Load and prove sound, with further folders");
   checked->add_option("FOLDER", o.folders, "Folders of YAML laid over the knowledge");
+  auto* scored = app->add_subcommand(
+      "score", "How well described try-ons are read, and whether an accepted cause comes first");
+  scored->add_option("FILE", o.tryons, "YAML files of try-ons with their findings and causes")
+      ->required();
+  scored->add_flag("--show", o.show, "Also list every try-on that is not read or answered rightly");
   // The inner ones come first: with none of them the list is meant.
   return {{list, run_knowledge_list},
           {show, run_knowledge_show},
           {checked, run_knowledge_check},
+          {scored, run_knowledge_score},
           {app, run_knowledge_list}};
 }
 

@@ -54,6 +54,8 @@ struct Options {
   // knowledge
   std::string section;
   std::vector<std::string> folders;
+  std::vector<std::string> tryons;  ///< files of described try-ons
+  bool show = false;
 
   // serve
   int port = 8017;
