@@ -34,7 +34,10 @@ Json finding_to_json(const Finding& finding) {
           {"takes_up_mm", told ? Json(finding.amount->cloth_mm()) : Json()},
           {"state", to_text(finding.state)},
           {"posture", finding.posture},
-          {"words", finding.words}};
+          {"words", finding.words},
+          {"begin", finding.end > 0 ? Json(finding.begin) : Json()},
+          {"end", finding.end > 0 ? Json(finding.end) : Json()},
+          {"sure", finding.sure}};
 }
 
 Json reason_to_json(const ReasonSaid& reason) {
@@ -87,6 +90,27 @@ Json not_understood_to_json(const std::vector<knowledge::NotUnderstood>& words) 
   return list(words, [](const knowledge::NotUnderstood& run) {
     return Json{{"words", run.words}, {"at", run.at}, {"nearest", run.nearest}};
   });
+}
+
+Json remarks_to_json(const knowledge::Understood& heard) {
+  const auto answer = [](const knowledge::AskBack::Answer& one) {
+    return Json{{"text", one.text}, {"finding", finding_to_json(one.finding)}};
+  };
+  return {{"style", heard.style},
+          {"beyond_pattern",
+           list(heard.beyond_pattern,
+                [](const knowledge::ScopeNote& note) {
+                  return Json{{"words", note.words}, {"at", note.at}, {"note", note.note}};
+                })},
+          {"ask_back", list(heard.ask_back,
+                            [&](const knowledge::AskBack& ask) {
+                              return Json{{"finding", ask.finding},
+                                          {"question", ask.question},
+                                          {"answers", list(ask.answers, answer)}};
+                            })},
+          {"contradictions", list(heard.contradictions, [](const knowledge::Contradiction& two) {
+             return Json{{"present", two.present}, {"absent", two.absent}, {"what", two.what}};
+           })}};
 }
 
 Json advice_to_json(const Knowledge& k, const knowledge::Advice& advice) {

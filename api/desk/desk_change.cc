@@ -56,7 +56,7 @@ Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& 
     if (!request.proposal.empty() || request.together) {
       const TryOn& tryon = heard->tryon;
       const auto advice =
-          knowledge::advise(knowledge_, *subject.block, tryon, std::move(heard->not_understood));
+          knowledge::advise(knowledge_, *subject.block, tryon, heard->remarks.not_understood);
       if (!advice) return advice.problems();
       if (request.together) {
         auto joint =

@@ -108,7 +108,7 @@ void read_amounts(ObjectReader& in, ChangeRequest& out, Problems& problems) {
   }
 }
 
-const Finding* find_sign_in(const std::vector<Finding>& findings, const std::string& sign) {
+Finding* find_sign_in(std::vector<Finding>& findings, const std::string& sign) {
   const auto found = std::find_if(findings.begin(), findings.end(),
                                   [&](const Finding& finding) { return finding.sign == sign; });
   return found == findings.end() ? nullptr : &*found;
@@ -126,7 +126,15 @@ void hear_answers(const knowledge::Knowledge& k, const Told& told, std::vector<F
                           "Did you mean \"" + nearest_word(id, ids) + "\"?"});
       continue;
     }
-    const Finding* before = find_sign_in(findings, id);
+    Finding* before = find_sign_in(findings, id);
+    if (before != nullptr && before->sure < 1.0 && state != FindingState::not_looked_at) {
+      for (Finding& finding : findings) {  // what was supposed or hedged is settled by the answer
+        if (finding.sign != id || !(finding.sure < 1.0)) continue;
+        if (finding.state != state) finding.amount.reset();
+        finding.state = state;
+        finding.sure = 1.0;
+      }
+    }
     if (before == nullptr) {
       Finding finding;
       finding.sign = id;
@@ -259,7 +267,8 @@ Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const
     add(problems, understood.problems());
     if (understood) {
       findings = std::move(understood->findings);
-      out.not_understood = std::move(understood->not_understood);
+      understood->findings.clear();
+      out.remarks = std::move(understood).value();
     }
   }
   for (Problem problem : knowledge::check_findings(k, told.findings, "/findings")) {

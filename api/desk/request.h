@@ -68,10 +68,12 @@ std::string read_reason(ObjectReader& in);
 
 /// The try-on on a block of this kind: findings from words, from the list and from the answers;
 /// each checked against the knowledge. An answer to a sign that the words or the list already tell
-/// the other way is refused ("answer-contradicts"); told the same way it changes nothing.
+/// the other way is refused ("answer-contradicts"); told the same way it changes nothing. What the
+/// words left less than sure is settled by an answer, one way or the other.
 struct Heard {
   TryOn tryon;
-  std::vector<knowledge::NotUnderstood> not_understood;
+  /// What the words told besides; its findings are those of the try-on, which begin with them.
+  knowledge::Understood remarks;
 };
 Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const Told& told);
 
