@@ -6,13 +6,15 @@
 namespace pinwright {
 namespace {
 
+bool says_nothing(const Likelihood& observed) { return observed.if_seen == observed.if_unseen; }
+
 bool surely_absent(const Likelihood& observed) {
   return observed.if_seen == 0.0 && observed.if_unseen > 0.0;
 }
 
-/// A sign whose states still have to be told apart.
-bool open(const Likelihood& observed) {
-  return observed.if_seen > 0.0 && observed.if_seen != observed.if_unseen;
+/// P(observed | the sign is there with this probability): both terms positive.
+double weight(const Likelihood& observed, double probability) {
+  return observed.if_seen * probability + observed.if_unseen * (1.0 - probability);
 }
 
 /// Makes on + off = 1 and keeps the factor in the scale.
@@ -27,30 +29,53 @@ void normalise(Folded& folded, std::size_t cause) {
   folded.log_scale += std::log(sum);
 }
 
-void fold_absent(const Network& network, const Evidence& evidence, Folded& folded) {
+void scale(Folded& folded, double factor) {
+  if (factor == 1.0) return;
+  if (!(factor > 0.0)) folded.impossible = true;
+  folded.log_scale += std::log(factor);
+}
+
+void fold_absent(const Network& network, const Evidence& evidence, const std::vector<bool>& tied,
+                 Folded& folded) {
   for (std::size_t s = 0; s < evidence.size(); ++s) {
-    if (!surely_absent(evidence[s])) continue;
-    folded.log_scale += std::log1p(-network.signs[s].leak) + std::log(evidence[s].if_unseen);
+    if (tied[s]) continue;
+    if (says_nothing(evidence[s])) scale(folded, evidence[s].if_seen);
+    if (surely_absent(evidence[s])) {
+      folded.log_scale += std::log1p(-network.signs[s].leak) + std::log(evidence[s].if_unseen);
+    }
   }
+  std::vector<bool> touched(network.causes.size(), false);
   for (const Link& link : network.links) {
-    if (!surely_absent(evidence[link.sign])) continue;
+    if (tied[link.sign] || !surely_absent(evidence[link.sign])) continue;
     folded.on[link.cause] *= 1.0 - link.strength;
-    normalise(folded, link.cause);
+    touched[link.cause] = true;
+  }
+  for (std::size_t c = 0; c < touched.size(); ++c) {
+    if (touched[c]) normalise(folded, c);
   }
 }
 
-/// P(observed | the sign is there with this probability): both terms positive.
-double seen_with(const Likelihood& observed, double probability) {
-  return observed.if_seen * probability + observed.if_unseen * (1.0 - probability);
+void fold_lone(const Network& network, const Evidence& evidence, const LoneSign& lone,
+               Folded& folded) {
+  const Likelihood& observed = evidence[lone.sign];
+  if (says_nothing(observed) || surely_absent(observed)) return;  // done with the other signs
+  const double leak = network.signs[lone.sign].leak;
+  if (!lone.cause) {
+    scale(folded, weight(observed, leak));
+    return;
+  }
+  folded.on[*lone.cause] *= weight(observed, leak + (1.0 - leak) * lone.strength);
+  folded.off[*lone.cause] *= weight(observed, leak);
+  normalise(folded, *lone.cause);
 }
 
-/// Open signs with the causes that are still possible; nothing else of the network matters now.
-std::vector<SharedSign> open_signs(const Network& network, const Evidence& evidence,
-                                   const Folded& folded) {
+}  // namespace
+
+Shape shape_of(const Network& network, const Evidence& evidence) {
   std::vector<SharedSign> by_sign(network.signs.size());
   std::vector<std::vector<std::pair<std::size_t, double>>> by_cause(network.causes.size());
   for (const Link& link : network.links) {
-    if (!open(evidence[link.sign]) || folded.on[link.cause] == 0.0) continue;
+    if (says_nothing(evidence[link.sign]) || surely_absent(evidence[link.sign])) continue;
     by_cause[link.cause].emplace_back(link.sign, link.strength);
   }
   for (std::size_t c = 0; c < by_cause.size(); ++c) {
@@ -59,45 +84,34 @@ std::vector<SharedSign> open_signs(const Network& network, const Evidence& evide
       by_sign[sign].strengths.push_back(strength);
     }
   }
-  std::vector<SharedSign> found;
+  Shape shape;
   for (std::size_t s = 0; s < by_sign.size(); ++s) {
-    if (!open(evidence[s])) continue;
-    by_sign[s].observed = evidence[s];
-    by_sign[s].leak = network.signs[s].leak;
-    found.push_back(std::move(by_sign[s]));
+    if (says_nothing(evidence[s]) || surely_absent(evidence[s])) continue;
+    by_sign[s].sign = s;
+    if (by_sign[s].causes.size() > 1) {
+      shape.shared.push_back(std::move(by_sign[s]));
+    } else if (by_sign[s].causes.empty()) {
+      shape.lone.push_back({s, std::nullopt, 0.0});
+    } else {
+      shape.lone.push_back({s, by_sign[s].causes.front(), by_sign[s].strengths.front()});
+    }
   }
-  return found;
+  return shape;
 }
 
-}  // namespace
-
-Folded fold(const Network& network, const Evidence& evidence) {
+Folded fold(const Network& network, const Evidence& evidence, const Shape& shape) {
   Folded folded;
   for (const CauseNode& cause : network.causes) {
     folded.on.push_back(cause.prior);
     folded.off.push_back(1.0 - cause.prior);
   }
-  for (const Likelihood& observed : evidence) {
-    if (observed.if_seen != observed.if_unseen) continue;
-    folded.impossible = folded.impossible || observed.if_seen == 0.0;
-    folded.log_scale += std::log(observed.if_seen);
+  std::vector<bool> tied(evidence.size(), false);
+  for (const SharedSign& shared : shape.shared) {
+    tied[shared.sign] = true;
+    folded.seen.push_back(evidence[shared.sign]);
   }
-  fold_absent(network, evidence, folded);
-  for (SharedSign& sign : open_signs(network, evidence, folded)) {
-    if (sign.causes.size() > 1) {
-      folded.shared.push_back(std::move(sign));
-    } else if (sign.causes.empty()) {
-      const double weight = seen_with(sign.observed, sign.leak);
-      folded.impossible = folded.impossible || !(weight > 0.0);
-      folded.log_scale += std::log(weight);
-    } else {
-      const std::size_t c = sign.causes.front();
-      const double made = sign.leak + (1.0 - sign.leak) * sign.strengths.front();
-      folded.on[c] *= seen_with(sign.observed, made);
-      folded.off[c] *= seen_with(sign.observed, sign.leak);
-      normalise(folded, c);
-    }
-  }
+  fold_absent(network, evidence, tied, folded);
+  for (const LoneSign& lone : shape.lone) fold_lone(network, evidence, lone, folded);
   return folded;
 }
 
