@@ -9,13 +9,21 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <sstream>
 #include <string>
 #include <vector>
 
+#include "api/cli/table.h"
 #include "api/exchange/json.h"
 #include "tests/api/store/scratch.h"
 
 namespace pinwright::api {
+
+inline void expect_80_columns(const std::string& text) {
+  std::istringstream lines(text);
+  std::string line;
+  while (std::getline(lines, line)) EXPECT_LE(cli::width(line), cli::kColumns) << line;
+}
 
 struct Ran {
   int status = -1;
