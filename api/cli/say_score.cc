@@ -28,6 +28,8 @@ std::string say_wrong(const Json& wrong) {
                     : "  (cause not found)") +
            "\n";
     out += paragraph("  told:     ", one["words"].get<std::string>());
+    if (const auto refused = one["refused"].get<std::string>(); !refused.empty())
+      out += paragraph("  refused:  ", refused);
     if (!one["missed"].empty()) out += paragraph("  missed:   ", listed(one["missed"]));
     if (!one["beside"].empty()) out += paragraph("  beside:   ", listed(one["beside"]));
     if (first) continue;

@@ -27,7 +27,7 @@ Json to_json(const knowledge::Scored& s, const knowledge::DescribedTryOn& t) {
           {"beside", s.invented},
           {"accepted", t.causes},
           {"causes", s.causes},
-          {"cause_first", s.first},
+          {"refused", s.refused}, {"cause_first", s.first},
           {"cause_in_three", s.among_three}};
 }
 

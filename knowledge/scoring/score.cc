@@ -47,7 +47,14 @@ Problems placed(const Problems& problems, const Place& place) {
 Result<Scored> score_one(const Knowledge& k, const Listener& listener,
                          const DescribedTryOn& tryon) {
   auto heard = listener.hear(tryon.words, tryon.kind);
-  if (!heard) return placed(heard.problems(), tryon.place);
+  if (!heard) {
+    Scored refused;
+    refused.id = tryon.id;
+    refused.wanted = tryon.findings.size();
+    refused.refused = heard.problems().front().what;
+    for (const WantedFinding& f : tryon.findings) refused.missed.push_back(said(f.sign, f.absent));
+    return refused;
+  }
   TryOn told;
   told.findings = heard->findings;
   const auto advice = advise(k, bare(tryon.kind), told, {});

@@ -21,6 +21,7 @@ struct Scored {
   std::vector<std::string> missed;    ///< "sign" or "no sign", in the order wanted
   std::vector<std::string> invented;  ///< what was read beside
   std::vector<std::string> causes;    ///< the first three, by id
+  std::string refused;                ///< why nothing was read at all; may be empty
 };
 
 struct Score {
@@ -47,7 +48,8 @@ struct Score {
 /// is the same cloth within 0.5 mm and counts the same. A sign of which the wanted one is a kind,
 /// or which is a kind of the wanted one, counts as the same sight. What the reader supposes
 /// (Finding::sure below 1) counts like any other.
-/// Errors: those of hear() and advise(), with the try-on's place before them.
+/// A text that hear() refuses counts as not read. Errors: those of advise(), with the try-on's
+/// place before them.
 Result<Scored> score_one(const Knowledge& k, const Listener& listener, const DescribedTryOn& tryon);
 
 Score sum(const std::vector<Scored>& all);
