@@ -64,6 +64,7 @@ class Reader {
       c.makes.push_back({text(*m, "sign"), number(*m, "strength").value_or(0.5),
                          own.empty() ? ground : own, place(*m)});
     }
+    c.told_by = texts(n, "told_by");
     c.check = text(n, "check");
     for (const YamlNode* r : maps(n, "remedies")) c.remedies.push_back(remedy(*r));
     c.sources = sources(n);

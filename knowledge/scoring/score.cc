@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "knowledge/advise.h"
+#include "knowledge/told_signs.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -32,6 +33,16 @@ bool meets(const Knowledge& k, const Finding& f, const WantedFinding& wanted) {
   if (!wanted.mm) return true;
   return f.amount && std::abs(f.amount->cloth_mm() - *wanted.mm) <= kSameAmountMm &&
          (!wanted.of || f.amount->of == *wanted.of);
+}
+
+/// What was read and nobody told: a sight that is present, or one denied that was told as present.
+/// "The bust is fine" denies many sights at once, and what tells a cause tells no sight.
+bool counts_beside(const Knowledge& k, const Finding& f, const DescribedTryOn& tryon) {
+  if (is_told_sign(f.sign)) return false;
+  if (f.state != FindingState::absent) return true;
+  return std::any_of(tryon.findings.begin(), tryon.findings.end(), [&](const WantedFinding& w) {
+    return !w.absent && same_sight(k, f.sign, w.sign);
+  });
 }
 
 std::string said(const std::string& sign, bool absent) { return (absent ? "no " : "") + sign; }
@@ -85,7 +96,7 @@ Result<Scored> score_one(const Knowledge& k, const Listener& listener,
       s.missed.push_back(said(wanted.sign, wanted.absent));
   }
   for (std::size_t i = 0; i < told.findings.size(); ++i) {
-    if (used[i]) continue;
+    if (used[i] || !counts_beside(k, told.findings[i], tryon)) continue;
     ++s.beside;
     s.invented.push_back(
         said(told.findings[i].sign, told.findings[i].state == FindingState::absent));

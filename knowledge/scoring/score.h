@@ -48,8 +48,9 @@ struct Score {
 /// is the same cloth within 0.5 mm and counts the same. A sign of which the wanted one is a kind,
 /// or which is a kind of the wanted one, counts as the same sight. What the reader supposes
 /// (Finding::sure below 1) counts like any other.
-/// A text that hear() refuses counts as not read. Errors: those of advise(), with the try-on's
-/// place before them.
+/// A sight denied beside ("fine" denies several) counts only when it was told as present; what
+/// tells a cause itself (told_signs.h) tells no sight. A text that hear() refuses counts as not
+/// read. Errors: those of advise(), with the try-on's place before them.
 Result<Scored> score_one(const Knowledge& k, const Listener& listener, const DescribedTryOn& tryon);
 
 Score sum(const std::vector<Scored>& all);
