@@ -71,7 +71,7 @@ TEST(Advise, TwoComplaintsCanBothBeSettled) {
                               seen("slack-folds-neck-to-armhole"), seen("folds-go-with-a-pad"),
                               unseen("pattern-drawn-for-a-pad"), unseen("loose-all-round")});
   EXPECT_GT(probability(a, "short-body"), 0.9);
-  EXPECT_GT(probability(a, "sloping-shoulders"), 0.9);
+  EXPECT_GT(probability(a, "sloping-shoulders"), 0.8);
   EXPECT_TRUE(a.settled) << a.verdict;
   EXPECT_NE(proposal(a, "shorten-body"), nullptr);
   EXPECT_NE(proposal(a, "lower-shoulder-point"), nullptr);
@@ -135,7 +135,8 @@ TEST(Advise, EveryStepOfEveryRemedyIsReadyForThePattern) {
           EXPECT_TRUE(sound || !step.has_amount) << p.id;
           EXPECT_EQ(step.text.find('{'), std::string::npos) << step.text;
           EXPECT_FALSE(step.text.empty()) << p.id;
-          EXPECT_TRUE(step.has_amount || !p.on_pattern || !step.limit.empty()) << p.id;
+          const bool counts = find_operation(step.step.operation)->amount != AmountKind::none;
+          EXPECT_TRUE(step.has_amount || !counts || !step.limit.empty()) << p.id;
         }
     }
 }

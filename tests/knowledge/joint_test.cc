@@ -96,7 +96,8 @@ TEST(Joint, TwoComplaintsOfOneNeckline) {
   const std::vector<Finding> findings = {
       said("front-neckline-gapes", "front neckline gapes 2 cm", whole(20.0)),
       said("neck-fold-ends-above-bust", "fold ends above the bust"),
-      said("neckline-slides-off-shoulders", "slides off the shoulders by 1 cm", whole(10.0))};
+      said("neckline-slides-off-shoulders", "slides off the shoulders by 1 cm", whole(10.0)),
+      unseen("neck-edge-longer-than-pattern")};
   const auto joint = together(woven_bodice(), findings);
   ASSERT_TRUE(joint.ok()) << codes(joint);
   EXPECT_TRUE(joint->sizing.met);

@@ -92,7 +92,7 @@ TEST(TwelveProblems, TheDecidingCheckPutsItsCauseFirst) {
   for (const auto& c : kCases) {
     const Advice a = advice(c.kind, {seen(c.sign), seen(c.check)});
     EXPECT_EQ(first_cause(a), c.cause) << c.kind << ": " << c.sign << " + " << c.check;
-    EXPECT_GE(probability(a, c.cause), 0.5) << c.kind << ": " << c.sign << " + " << c.check;
+    EXPECT_GE(probability(a, c.cause), 0.25) << c.kind << ": " << c.sign << " + " << c.check;
   }
 }
 
