@@ -133,7 +133,7 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
   Advice advice;
   advice.findings = tryon.findings;
   advice.not_understood = std::move(not_understood);
-  const KindNetwork n = network_of(k, block.kind);
+  const KindNetwork n = network_of(k, block.kind, features_of(k, block, tryon));
   std::vector<std::string> elsewhere;
   const Evidence evidence = evidence_of(n, tryon.findings, elsewhere);
   const auto belief = posterior(n.network, evidence);

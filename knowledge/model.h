@@ -38,6 +38,8 @@ struct Zone {
 struct Feature {
   std::string id;
   std::string name;
+  std::vector<std::string> with;     ///< features that it brings: long-sleeve brings sleeve
+  std::vector<std::string> without;  ///< features that it rules out: sleeveless rules out sleeve
   Place place;
 };
 

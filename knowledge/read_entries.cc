@@ -13,7 +13,9 @@ class Reader {
     return {text(n, "id"), text(n, "name"), texts(n, "kinds"), texts(n, "features"), place(n)};
   }
 
-  Feature feature(const YamlNode& n) const { return {text(n, "id"), text(n, "name"), place(n)}; }
+  Feature feature(const YamlNode& n) const {
+    return {text(n, "id"), text(n, "name"), texts(n, "with"), texts(n, "without"), place(n)};
+  }
 
   WordClass word_class(const YamlNode& n) const {
     return {text(n, "id"), texts(n, "words"), place(n)};

@@ -59,6 +59,10 @@ struct TryOn {
   std::optional<Wearer> wearer;
   std::optional<Fabric> fabric;
   std::vector<Finding> findings;
+  /// What the garment tried on is or has beside its block, as told: ids of features, "sleeveless".
+  std::vector<std::string> style;
+  /// Signs asked about so far, in order; they are not asked about again.
+  std::vector<std::string> asked;
   bool operator==(const TryOn&) const = default;
 };
 
