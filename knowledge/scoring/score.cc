@@ -68,6 +68,10 @@ Result<Scored> score_one(const Knowledge& k, const Listener& listener,
   }
   TryOn told;
   told.findings = heard->findings;
+  told.style = tryon.style;
+  for (const std::string& feature : heard->style)
+    if (std::find(told.style.begin(), told.style.end(), feature) == told.style.end())
+      told.style.push_back(feature);
   const auto advice = advise(k, bare(tryon.kind), told, {});
   if (!advice) return placed(advice.problems(), tryon.place);
 
