@@ -9,6 +9,8 @@ namespace pinwright::api::cli {
 int run_draft(const Options& options);
 int run_describe(const Options& options);
 int run_advise(const Options& options);
+/// Asks on standard output, reads answers from standard input, ends with the advice.
+int run_consult(const Options& options);
 int run_alter(const Options& options);
 int run_check(const Options& options);
 int run_draw(const Options& options);

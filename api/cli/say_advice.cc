@@ -145,11 +145,19 @@ std::string say_advice(const Json& advice) {
   }
   out += "\n\nFindings\n" + say_findings(advice);
   out += "\n" + paragraph("Verdict: ", text(advice, "verdict"));
+  if (const Json& best = advice["explanation"]; best.is_object()) {
+    out += paragraph("Together: ", text(best, "text"));
+  }
   out += "\nCauses\n" + causes(advice["causes"]);
   if (const Json& question = advice["question"]; question.is_object()) {
     out += "\n" + paragraph("Next question: ", text(question, "asks"));
     out += paragraph(
         "  ", "answer with --answer " + text(question, "sign") + "=present, =absent or =unknown");
+    const auto left = advice["questions_left"].get<std::size_t>();
+    out +=
+        paragraph("  ", left == 1 ? "the last question" : fmt::format("{} questions left", left));
+  } else if (const std::string stopped = text(advice, "stopped"); !stopped.empty()) {
+    out += "\n" + paragraph("Questions: ", stopped);
   }
   if (!advice["proposals"].empty()) out += "\nProposals\n" + proposals(advice["proposals"]);
   if (advice.contains("together")) out += "\n" + say_together(advice["together"]);

@@ -1,5 +1,7 @@
 #include "api/desk/advice_json.h"
 
+#include <cmath>
+
 #include "api/desk/knowledge_json.h"
 #include "api/exchange/finding_json.h"
 #include "api/exchange/step_json.h"
@@ -121,13 +123,24 @@ Json advice_to_json(const Knowledge& k, const knowledge::Advice& advice) {
                 {"gain_bits", advice.question->gain_bits},
                 {"cost", advice.question->cost}};
   }
+  Json explanation;
+  if (const auto& best = advice.explanation) {
+    explanation = {
+        {"causes", best->causes},
+        {"next", best->next},
+        {"times_next", std::isfinite(best->times_next) ? Json(best->times_next) : Json()},
+        {"text", best->text}};
+  }
   return {{"findings", findings_to_json(advice.findings)},
           {"not_understood", not_understood_to_json(advice.not_understood)},
           {"verdict", advice.verdict},
           {"settled", advice.settled},
           {"causes",
            list(advice.causes, [&k](const CauseFound& cause) { return cause_to_json(k, cause); })},
+          {"explanation", std::move(explanation)},
           {"question", std::move(question)},
+          {"questions_left", advice.questions_left},
+          {"stopped", advice.stopped.empty() ? Json() : Json(advice.stopped)},
           {"proposals",
            list(advice.proposals, [&k](const Proposal& p) { return proposal_to_json(k, p); })},
           {"cautions", advice.cautions}};

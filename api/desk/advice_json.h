@@ -23,8 +23,10 @@ Json not_understood_to_json(const std::vector<knowledge::NotUnderstood>& words);
 /// [{present, absent, what}]}; finding, present and absent are places in the list of findings.
 Json remarks_to_json(const knowledge::Understood& heard);
 
-/// {findings, not_understood, verdict, settled, causes, question, proposals, cautions}.
-/// A cause: {id, name, kind, probability, for, against, what, check, sources}; for and against:
+/// {findings, not_understood, verdict, settled, causes, explanation, question, questions_left,
+/// stopped, proposals, cautions}. explanation: null or {causes: [id], next: [id], times_next,
+/// text}. stopped: why there is no question any more, null while there is one. A cause: {id, name,
+/// kind, probability, for, against, what, check, sources}; for and against:
 /// [{sign, text, log_odds}]. question: null or {sign, asks, gain_bits, cost}. A proposal: {id,
 /// cause, name, on_pattern, suits, steps, follow, sources}. A step: operation, its options,
 /// amount_mm and of (null where there is none; a ratio stands under `amount`), side, assumed,

@@ -168,6 +168,7 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   reply.body["etag"] = subject.etag.empty() ? Json() : Json(subject.etag);
   reply.body.update(advice_to_json(knowledge_, *advice));
   reply.body.update(remarks_to_json(heard->remarks));
+  reply.body["asked"] = heard->tryon.asked;
   if (together) {
     const auto joint =
         knowledge::size_together(knowledge_, *subject.block, heard->tryon, *advice, *together);

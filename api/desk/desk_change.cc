@@ -24,6 +24,7 @@ Json tryon_to_json(const TryOn& tryon, const ChangeRequest& request) {
   return {{"words", request.told.words},
           {"findings", findings_to_json(tryon.findings)},
           {"wearer", tryon.wearer ? to_json(*tryon.wearer) : Json()},
+          {"style", tryon.style},
           {"fabric", tryon.fabric ? to_json(*tryon.fabric) : Json()},
           {"proposal", request.proposal.empty() ? Json() : Json(request.proposal)}};
 }
