@@ -9,15 +9,14 @@
 // ("request-key-reused").
 
 #include <memory>
-#include <mutex>
 #include <string>
-#include <vector>
 
 #include "api/desk/block_cache.h"
 #include "api/desk/outcome.h"
 #include "api/store/store.h"
 #include "engine/pattern/block.h"
 #include "knowledge/model.h"
+#include "knowledge/words/listener.h"
 
 namespace pinwright::api {
 
@@ -34,16 +33,12 @@ class Desk {
  public:
   /// Without a store everything that needs one is refused with "store-missing".
   Desk(knowledge::Knowledge knowledge, std::unique_ptr<Store> store);
+  Desk(const Desk&) = delete;  // the listener refers to the knowledge
+  Desk& operator=(const Desk&) = delete;
 
-  /// What is known now; stays as it is for whoever holds it, also when it is loaded anew.
-  std::shared_ptr<const knowledge::Knowledge> knowledge() const;
+  const knowledge::Knowledge& knowledge() const { return knowledge_; }
 
   /// --- What is known.
-  /// Loads the folders of Knowledge::folders anew: {reloaded, folders, layers, ...} as
-  /// knowledge_overview() tells them. Where anything is unsound the knowledge in use is kept, and
-  /// what is wrong is told after a first problem "knowledge-kept". Requests under way end with what
-  /// they began with.
-  Outcome reload_knowledge();
   /// `section` empty for the overview; see knowledge_json.h. "entry-unknown", nearest one offered.
   Outcome list_knowledge(const std::string& section) const;
   Outcome show_knowledge(const std::string& id) const;
@@ -96,9 +91,8 @@ class Desk {
                      const RequestKey& key);
   Refusal no_store() const;
 
-  mutable std::mutex knowledge_lock_;  ///< held for the exchange of the pointer only
-  std::shared_ptr<const knowledge::Knowledge> knowledge_;
-  std::mutex reload_lock_;  ///< one loading at a time
+  knowledge::Knowledge knowledge_;
+  knowledge::Listener listener_;
   std::unique_ptr<Store> store_;
   BlockCache cache_;
 };

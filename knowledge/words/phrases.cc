@@ -129,28 +129,23 @@ class Checker {
   Problems check() {
     for (const WordClass& words : k_.words) {
       if (!words.words.empty()) continue;
-      problems_.push_back({"class-empty", at(words.place.of("words")),
-                           "Class " + words.id + " has no words.", "List its words, or drop it."});
+      problems_.push_back({"class-empty", at(words.place), "Class " + words.id + " has no words.",
+                           "List its words, or drop it."});
     }
     for (const Sign& sign : k_.signs) {
-      for (std::size_t i = 0; i < sign.phrases.size(); ++i)
-        check_phrase(sign, sign.phrases[i], true,
-                     at(sign.place.of("phrases/" + std::to_string(i))));
-      for (std::size_t i = 0; i < sign.denied_by.size(); ++i)
-        check_phrase(sign, sign.denied_by[i], false,
-                     at(sign.place.of("denied_by/" + std::to_string(i))));
+      for (const std::string& text : sign.phrases) check_phrase(sign, text, true);
+      for (const std::string& text : sign.denied_by) check_phrase(sign, text, false);
     }
     return std::move(problems_);
   }
 
  private:
-  void check_phrase(const Sign& sign, const std::string& text, bool claims,
-                    const std::string& place) {
+  void check_phrase(const Sign& sign, const std::string& text, bool claims) {
     const Result<Phrase> phrase = parse_phrase(text);
     if (!phrase) {
       for (Problem problem : phrase.problems()) {
         problem.what = "Sign " + sign.id + ", phrase \"" + text + "\": " + problem.what;
-        problem.place = place;
+        problem.place = at(sign.place);
         problems_.push_back(std::move(problem));
       }
       return;
@@ -158,7 +153,7 @@ class Checker {
     for (const PhraseItem& item : phrase->items) {
       if (item.kind != PhraseItem::Kind::word_class || classes_.contains(item.text)) continue;
       problems_.push_back(
-          {"phrase-class-unknown", place,
+          {"phrase-class-unknown", at(sign.place),
            "Sign " + sign.id + ", phrase \"" + text + "\": there is no class <" + item.text + ">.",
            "Name a class of the words files, or add this one there."});
     }
@@ -166,7 +161,7 @@ class Checker {
     const auto [first, fresh] = claimed_.emplace(key(*phrase), sign.id);
     if (fresh || first->second == sign.id) return;
     problems_.push_back(
-        {"phrase-twice", place,
+        {"phrase-twice", at(sign.place),
          "Phrase \"" + text + "\" stands with sign " + sign.id + " and with " + first->second + ".",
          "Let one sign have it, or add the word that tells them apart."});
   }
