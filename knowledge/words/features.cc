@@ -4,12 +4,14 @@
 #include <cmath>
 #include <set>
 
+#include "knowledge/told_signs.h"
 #include "knowledge/words/function_words.h"
 #include "knowledge/words/phrases.h"
 
 namespace pinwright::knowledge {
 namespace {
 
+constexpr double kTold = 0.6;   ///< what a word of a telling counts against one of a phrase
 constexpr double kAsked = 0.6;  ///< what a word of the question counts against one of a phrase
 
 void add_feature(std::vector<FeatureId>& features, FeatureId feature) {
@@ -36,6 +38,7 @@ Features::Features(const Knowledge& k, const Lexicon& lexicon, const Stemmer& st
     std::replace(zone.begin(), zone.end(), '-', ' ');
     learn(profile, items_of(zone, lexicon, stemmer), 1.0, profile.columns[2]);
     learn(profile, items_of(sign.ask, lexicon, stemmer), kAsked, profile.columns[3]);
+    learn_tellings(k, sign, profile, lexicon, stemmer);
     profiles_.push_back(std::move(profile));
   }
   std::vector<std::size_t> signs(weights_.size());
@@ -45,6 +48,21 @@ Features::Features(const Knowledge& k, const Lexicon& lexicon, const Stemmer& st
   const double all = static_cast<double>(k.signs.size()) + 1.0;
   for (std::size_t f = 0; f < weights_.size(); ++f) {
     weights_[f] = std::log(all / (static_cast<double>(signs[f]) + 0.5));
+  }
+}
+
+void Features::learn_tellings(const Knowledge& k, const Sign& sign, Profile& profile,
+                              const Lexicon& lexicon, const Stemmer& stemmer) {
+  for (const Telling& telling : k.tellings) {
+    const bool of_sign = telling.about == sign.id;
+    const bool of_cause = !of_sign && is_told_sign(sign.id) && find_sign(k, telling.about) == nullptr &&
+                          sign.id == told_sign_id(telling.about);
+    if (!of_sign && !of_cause) continue;
+    for (const std::string& text : telling.said) {
+      FeaturePhrase phrase{items_of(text, lexicon, stemmer)};
+      learn(profile, phrase.items, kTold, profile.columns[1]);
+      if (!phrase.items.empty()) profile.tellings.push_back(std::move(phrase));
+    }
   }
 }
 

@@ -29,6 +29,7 @@ struct FeaturePhrase {
 struct Profile {
   std::map<FeatureId, double> has;  ///< 1 from name, phrases, zone; less from the question
   std::vector<FeaturePhrase> phrases;
+  std::vector<FeaturePhrase> tellings;  ///< whole sentences of different people
   std::vector<std::string> columns;  ///< name, phrases, zone, question as feature words
 };
 
@@ -53,6 +54,8 @@ class Features {
                                     const Stemmer& stemmer);
   FeaturePhrase phrase_of(const std::string& text, const Knowledge& k, const Lexicon& lexicon,
                           const Stemmer& stemmer);
+  void learn_tellings(const Knowledge& k, const Sign& sign, Profile& profile,
+                      const Lexicon& lexicon, const Stemmer& stemmer);
   void learn(Profile& profile, const std::vector<FeatureItem>& items, double how_much,
              std::string& column);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 
 namespace pinwright::knowledge {
@@ -169,6 +170,43 @@ double Resemblance::best_phrase(const std::vector<FeatureId>& told, const Profil
   return best;
 }
 
+double Resemblance::best_telling(const ToldWords& told, const Profile& profile) const {
+  double best = 0.0;
+  for (const FeaturePhrase& telling : profile.tellings) {
+    double told_all = 0.0;
+    double told_shared = 0.0;
+    for (const ToldWord& word : told.words) {
+      if (word.lent || word.unasked) continue;
+      const double its = weight(word);
+      told_all += its;
+      double here = 0.0;
+      for (const FeatureItem& item : telling.items) {
+        if (word.stem && has_feature(item.own, *word.stem)) here = 1.0;
+        else if (any_of_these(item.like, word.classes)) here = std::max(here, kLikeWord);
+      }
+      told_shared += its * here;
+    }
+    double all = 0.0;
+    double shared = 0.0;
+    for (const FeatureItem& item : telling.items) {
+      double its = 0.0;
+      for (FeatureId f : item.own) its = std::max(its, features_.weight(f));
+      if (item.own.empty())
+        for (FeatureId f : item.like) its = std::max(its, features_.weight(f));
+      all += its;
+      double here = 0.0;
+      for (const ToldWord& word : told.words) {
+        if (word.stem && has_feature(item.own, *word.stem)) here = 1.0;
+        else if (any_of_these(item.like, word.classes)) here = std::max(here, kLikeWord);
+      }
+      shared += its * here;
+    }
+    if (all > 0.0 && told_all > 0.0)
+      best = std::max(best, std::sqrt((told_shared / told_all) * (shared / all)));
+  }
+  return best;
+}
+
 Like Resemblance::compare(const ToldWords& told, const Direction& direction,
                           std::size_t sign) const {
   const Profile& profile = features_.profiles()[sign];
@@ -225,7 +263,8 @@ Like Resemblance::compare(const ToldWords& told, const Direction& direction,
     if (direction[pair] * directions_[sign][pair] < 0) structure *= kOpposite;
   }
   if (sights_shared < 0.4 * sights) structure *= 0.6;
-  like.score = structure * (shared / all) * (0.35 + 0.65 * best_phrase(features, profile));
+  like.score = structure * std::max((shared / all) * (0.35 + 0.65 * best_phrase(features, profile)),
+                                    best_telling(told, profile));
   return like;
 }
 

@@ -70,6 +70,7 @@ class Resemblance {
   static std::vector<FeatureId> query_of(const ToldWords& told);
   Like compare(const ToldWords& told, const Direction& direction, std::size_t sign) const;
   double weight(const ToldWord& word) const;
+  double best_telling(const ToldWords& told, const Profile& profile) const;
   double best_phrase(const std::vector<FeatureId>& told, const Profile& profile) const;
 
   Features features_;
