@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <set>
 
-#include "engine/diagnosis/question.h"
 #include "engine/diagnosis/reasons.h"
 #include "engine/pattern/measurement.h"
 #include "knowledge/network_of.h"
@@ -18,7 +17,6 @@ namespace {
 constexpr double kLeastTold = 0.02;       ///< causes below are left out
 constexpr double kLeastProposed = 0.1;    ///< remedies are given from here on
 constexpr std::size_t kMostProposed = 5;  ///< causes whose remedies are given
-constexpr double kLeastAsked = 0.03;      ///< causes that a question may be about
 
 /// The finding that stands for a sign: the present one with an amount, else any of its state.
 const Finding* finding_of(const std::vector<Finding>& findings, const std::string& sign,
@@ -31,49 +29,19 @@ const Finding* finding_of(const std::vector<Finding>& findings, const std::strin
   return best;
 }
 
-Result<CauseFound> cause_found(const KindNetwork& n, const Evidence& evidence, double probability,
-                               std::size_t cause, const std::vector<Finding>& findings) {
+CauseFound cause_found(const KindNetwork& n, const Evidence& evidence, double probability,
+                       std::size_t cause, const std::vector<Reason>& why,
+                       const std::vector<Finding>& findings) {
   const Cause& c = *n.causes[cause];
   CauseFound found{c.id, c.name, c.kind, c.what, c.check, probability, {}, {}, c.sources};
-  const auto why = reasons(n.network, evidence, cause);
-  if (!why) return why.problems();
-  for (const auto& r : *why) {
+  for (const auto& r : why) {
     const Sign& sign = *n.signs[r.sign];
-    const Finding* f = finding_of(findings, sign.id, evidence[r.sign]);
+    const Finding* f = finding_of(findings, sign.id, evidence[r.sign].leans());
     if (f == nullptr) continue;
     (r.log_odds > 0.0 ? found.reasons_for : found.reasons_against)
         .push_back({sign.id, said_finding(sign, *f), r.log_odds});
   }
   return found;
-}
-
-Result<std::optional<QuestionAsked>> question(const KindNetwork& n, const Evidence& evidence,
-                                              const Posterior& posterior,
-                                              const std::vector<std::size_t>& in_play) {
-  std::set<std::size_t> about;
-  for (const std::size_t c : in_play)
-    if (posterior.cause[c] >= kLeastAsked) about.insert(c);
-  QuestionOptions options;
-  options.cost.assign(n.signs.size(), 1.0);
-  options.may_ask.assign(n.signs.size(), false);
-  for (std::size_t i = 0; i < n.signs.size(); ++i) options.cost[i] = n.signs[i]->cost;
-  // Only what speaks mainly of these causes: a sign that other, unconcerned causes make as readily
-  // would be informative about those.
-  std::vector<double> mine(n.signs.size(), 0.0);
-  std::vector<double> all(n.signs.size(), 0.0);
-  for (const auto& link : n.network.links) {
-    const double weight = posterior.cause[link.cause] * link.strength;
-    all[link.sign] += weight;
-    if (about.contains(link.cause)) mine[link.sign] += weight;
-  }
-  for (std::size_t i = 0; i < n.signs.size(); ++i)
-    options.may_ask[i] = !n.signs[i]->ask.empty() && mine[i] > 0.0 && mine[i] >= 0.6 * all[i];
-  const auto next = next_question(n.network, evidence, options);
-  if (!next) return next.problems();
-  if (!next->has_value()) return std::optional<QuestionAsked>();
-  const Question& q = **next;
-  const Sign& sign = *n.signs[q.sign];
-  return std::optional(QuestionAsked{sign.id, sign.ask, q.gain, sign.cost});
 }
 
 std::vector<std::string> cautions(const Advice& advice, const std::vector<std::string>& elsewhere,
@@ -133,21 +101,22 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
   Advice advice;
   advice.findings = tryon.findings;
   advice.not_understood = std::move(not_understood);
-  const KindNetwork n = network_of(k, block.kind);
+  const KindNetwork n = network_of(k, block.kind, features_of(k, block, tryon));
   std::vector<std::string> elsewhere;
   const Evidence evidence = evidence_of(n, tryon.findings, elsewhere);
   const auto belief = posterior(n.network, evidence);
   if (!belief) return belief.problems();
-  const std::vector<std::size_t> in_play = causes_in_play(n, evidence, *belief);
+  std::vector<std::size_t> told = causes_in_play(n, evidence, *belief);
+  std::erase_if(told, [&](std::size_t c) { return belief->cause[c] < kLeastTold; });
+  const auto why = reasons(n.network, evidence, told);
+  if (!why) return why.problems();
 
   const Values values = values_of(block, tryon);
   std::size_t proposed = 0;
-  for (const std::size_t c : in_play) {
+  for (std::size_t i = 0; i < told.size(); ++i) {
+    const std::size_t c = told[i];
     const double p = belief->cause[c];
-    if (p < kLeastTold) break;
-    auto found = cause_found(n, evidence, p, c, tryon.findings);
-    if (!found) return found.problems();
-    advice.causes.push_back(std::move(found).value());
+    advice.causes.push_back(cause_found(n, evidence, p, c, (*why)[i], tryon.findings));
     if (p < kLeastProposed || proposed == kMostProposed) continue;
     ++proposed;
     for (auto& one : proposals_for(k, *n.causes[c], block, tryon, values)) {
@@ -159,12 +128,17 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
   const Verdict v = verdict(n, evidence, *belief);
   advice.settled = v.settled;
   advice.verdict = v.text;
-  if (!v.settled) {
-    auto asked = question(n, evidence, *belief, in_play);
-    if (!asked) return asked.problems();
-    advice.question = std::move(asked).value();
-  }
+  auto next = next_step(n, evidence, *belief, tryon, v.settled);
+  if (!next) return next.problems();
+  advice.question = std::move(next->question);
+  advice.questions_left = next->questions_left;
+  advice.stopped = std::move(next->stopped);
+  auto together = explained(n, evidence, *belief);
+  if (together) advice.explanation = std::move(together).value();
   advice.cautions = cautions(advice, elsewhere, k, block.kind);
+  if (!together)
+    for (const Problem& problem : together.problems())
+      advice.cautions.push_back(problem.what + " " + problem.mend);
   return advice;
 }
 

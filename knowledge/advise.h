@@ -9,6 +9,8 @@
 #include "engine/base/result.h"
 #include "engine/pattern/block.h"
 #include "engine/pattern/tryon.h"
+#include "knowledge/consultation.h"
+#include "knowledge/explained.h"
 #include "knowledge/model.h"
 #include "knowledge/understand.h"
 
@@ -30,13 +32,6 @@ struct CauseFound {
   std::vector<ReasonSaid> reasons_for;
   std::vector<ReasonSaid> reasons_against;
   std::vector<Source> sources;
-};
-
-struct QuestionAsked {
-  std::string sign;
-  std::string ask;
-  double gain_bits = 0.0;
-  double cost = 1.0;
 };
 
 struct ProposedStep {
@@ -66,15 +61,20 @@ struct Advice {
   std::vector<CauseFound> causes;
   bool settled = false;
   std::string verdict;  ///< one sentence; "cannot tell yet" is one
+  /// The causes that together explain all of it best; not there when nothing was seen.
+  std::optional<ExplanationSaid> explanation;
   std::optional<QuestionAsked> question;
+  std::size_t questions_left = 0;   ///< of kMostQuestions, with the one above; 0 when it ends
+  std::string stopped;              ///< why there is no question any more; empty while there is one
   std::vector<Proposal> proposals;  ///< in order of their cause, then of preference
   std::vector<std::string> cautions;
 };
 
 /// `block` gives kind, geometry for measures, fabric; `tryon` may override fabric and wearer.
-/// Findings are taken from tryon; not_understood is passed through. Proposals are those of the
-/// causes of probability 0.1 or more, at most five causes.
-/// Errors: those of check_findings (place "/findings/0/sign"), of check_measurements
+/// Findings, style (features.h) and what was asked (consultation.h) are taken from tryon;
+/// not_understood is passed through. Proposals are those of the causes of probability 0.1 or more,
+/// at most five causes. Errors: those of check_findings (place "/findings/0/sign"), of
+/// check_measurements
 /// ("/wearer/body/<id>"), "block-kind-unknown" ("/block/kind"), "evidence-too-wide".
 Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon,
                       std::vector<NotUnderstood> not_understood);

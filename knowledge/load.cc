@@ -8,6 +8,7 @@
 #include "knowledge/read_entries.h"
 #include "knowledge/schema_check.h"
 #include "knowledge/soundness.h"
+#include "knowledge/told_signs.h"
 #include "knowledge/yaml_tree.h"
 
 namespace pinwright::knowledge {
@@ -133,6 +134,7 @@ Result<Knowledge> load(const std::vector<std::string>& folders) {
   }
   // A file that could not be read at all would be missed by every other: only its own problem
   // counts.
+  add_told_signs(all);
   if (all_read && !folders.empty()) append(problems, prove_sound(all));
   if (problems.size() > kMostProblems) {
     problems.resize(kMostProblems);

@@ -38,6 +38,8 @@ struct Zone {
 struct Feature {
   std::string id;
   std::string name;
+  std::vector<std::string> with;     ///< features that it brings: long-sleeve brings sleeve
+  std::vector<std::string> without;  ///< features that it rules out: sleeveless rules out sleeve
   Place place;
 };
 
@@ -114,6 +116,9 @@ struct Cause {
   std::map<std::string, double> prior_by_kind;  ///< by block kind
   std::vector<PriorWhen> prior_when;            ///< the first that applies wins over all others
   std::vector<Makes> makes;
+  /// Phrases that tell the cause itself ("I have square shoulders", "the edge was pulled in sewing").
+  /// They become the sign said-<id>, which only this cause makes; see told_signs.h.
+  std::vector<std::string> told_by;
   std::string check;  ///< how to tell it from its rivals
   std::vector<Remedy> remedies;
   std::vector<Source> sources;

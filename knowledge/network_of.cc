@@ -31,18 +31,27 @@ std::vector<std::pair<std::string, double>> made_by(const Knowledge& k, const Ca
   return all;
 }
 
-KindNetwork network_of(const Knowledge& k, const std::string& kind) {
+double prior_of(const Cause& cause, const std::string& kind, const Features& features) {
+  for (const PriorWhen& when : cause.prior_when)
+    if (has_all(features, when.features)) return when.prior;
+  return prior_of(cause, kind);
+}
+
+namespace {
+
+template <class OnIt, class Prior>
+KindNetwork network_with(const Knowledge& k, const OnIt& on_it, const Prior& prior_now) {
   KindNetwork n;
   std::map<std::string, std::size_t> at;
   for (const auto& s : k.signs) {
     const Zone* zone = find_zone(k, s.zone);
-    if (zone != nullptr && !has_kind(zone->kinds, kind)) continue;
+    if (zone != nullptr && !on_it(*zone)) continue;
     at[s.id] = n.signs.size();
     n.signs.push_back(&s);
     n.network.signs.push_back({s.id, s.leak});
   }
   for (const auto& c : k.causes) {
-    const double prior = prior_of(c, kind);
+    const double prior = prior_now(c);
     if (prior <= 0.0) continue;
     const std::size_t cause = n.causes.size();
     n.causes.push_back(&c);
@@ -54,35 +63,68 @@ KindNetwork network_of(const Knowledge& k, const std::string& kind) {
   return n;
 }
 
+/// The surer of two statements of one kind about one sign.
+struct Told {
+  double present = 0.0;
+  double absent = 0.0;
+};
+
+Likelihood likelihood_of(const Told& told) {
+  if (told.present > 0.0) return stated(Seen::present, told.present);
+  return stated(Seen::absent, told.absent);
+}
+
+}  // namespace
+
+KindNetwork network_of(const Knowledge& k, const std::string& kind) {
+  return network_with(
+      k, [&](const Zone& zone) { return has_kind(zone.kinds, kind); },
+      [&](const Cause& cause) { return prior_of(cause, kind); });
+}
+
+KindNetwork network_of(const Knowledge& k, const std::string& kind, const Features& features) {
+  return network_with(
+      k,
+      [&](const Zone& zone) {
+        return has_kind(zone.kinds, kind) && has_all(features, zone.features);
+      },
+      [&](const Cause& cause) { return prior_of(cause, kind, features); });
+}
+
 Evidence evidence_of(const KindNetwork& network, const std::vector<Finding>& findings,
                      std::vector<std::string>& elsewhere) {
-  Evidence evidence(network.signs.size(), Seen::unknown);
+  std::map<std::string, std::size_t> at;
+  for (std::size_t i = 0; i < network.signs.size(); ++i) at[network.signs[i]->id] = i;
+  std::vector<Told> told(network.signs.size());
   for (const auto& f : findings) {
-    std::size_t i = 0;
-    while (i < network.signs.size() && network.signs[i]->id != f.sign) ++i;
-    if (i == network.signs.size()) {
+    const auto i = at.find(f.sign);
+    if (i == at.end()) {
       elsewhere.push_back(f.sign);
-    } else if (f.state == FindingState::present) {
-      evidence[i] = Seen::present;
-    } else if (f.state == FindingState::absent && evidence[i] == Seen::unknown) {
-      evidence[i] = Seen::absent;
+      continue;
     }
+    if (f.state == FindingState::not_looked_at) continue;
+    double& surest =
+        f.state == FindingState::present ? told[i->second].present : told[i->second].absent;
+    surest = std::max(surest, f.sure);
   }
-  const auto index = [&](const std::string& id) {
-    std::size_t i = 0;
-    while (i < network.signs.size() && network.signs[i]->id != id) ++i;
-    return i;
-  };
+  Evidence evidence;
+  for (const Told& one : told) evidence.push_back(likelihood_of(one));
   for (std::size_t i = 0; i < network.signs.size(); ++i) {
-    if (network.signs[i]->kind_of.empty()) continue;
-    const std::size_t plainer = index(network.signs[i]->kind_of);
-    if (plainer == network.signs.size()) continue;
+    const auto plainer = at.find(network.signs[i]->kind_of);
+    if (plainer == at.end()) continue;
     if (evidence[i] == Seen::present)
-      evidence[plainer] = Seen::unknown;
-    else if (evidence[i] == Seen::unknown && evidence[plainer] == Seen::absent)
-      evidence[i] = Seen::absent;
+      evidence[plainer->second] = Seen::unknown;
+    else if (evidence[i] == Seen::unknown && evidence[plainer->second].leans() == Seen::absent)
+      evidence[i] = evidence[plainer->second];
   }
   return evidence;
+}
+
+void weigh_in(const KindNetwork& network, const std::string& sign, const Likelihood& observed,
+              Evidence& evidence) {
+  for (std::size_t i = 0; i < network.signs.size(); ++i)
+    if (network.signs[i]->id == sign && !evidence[i].certain())
+      evidence[i] = evidence[i] * observed;
 }
 
 }  // namespace pinwright::knowledge

@@ -13,7 +13,9 @@ class Reader {
     return {text(n, "id"), text(n, "name"), texts(n, "kinds"), texts(n, "features"), place(n)};
   }
 
-  Feature feature(const YamlNode& n) const { return {text(n, "id"), text(n, "name"), place(n)}; }
+  Feature feature(const YamlNode& n) const {
+    return {text(n, "id"), text(n, "name"), texts(n, "with"), texts(n, "without"), place(n)};
+  }
 
   WordClass word_class(const YamlNode& n) const {
     return {text(n, "id"), texts(n, "words"), place(n)};
@@ -64,6 +66,7 @@ class Reader {
       c.makes.push_back({text(*m, "sign"), number(*m, "strength").value_or(0.5),
                          own.empty() ? ground : own, place(*m)});
     }
+    c.told_by = texts(n, "told_by");
     c.check = text(n, "check");
     for (const YamlNode* r : maps(n, "remedies")) c.remedies.push_back(remedy(*r));
     c.sources = sources(n);

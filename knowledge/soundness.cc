@@ -19,6 +19,10 @@ class Prover {
 
   Problems run() {
     ids();
+    for (const auto& f : k_.features) {
+      features(f.with, f.place);
+      features(f.without, f.place);
+    }
     for (const auto& z : k_.zones) {
       kinds(z.kinds, z.place);
       features(z.features, z.place);

@@ -16,9 +16,40 @@ struct NotUnderstood {
   std::vector<std::string> nearest;  ///< ids of the signs that come nearest, at most three
 };
 
+/// Words that tell of something a pattern cannot mend: pain, swelling, numbness, a sudden change of
+/// one side.
+struct ScopeNote {
+  std::string words;
+  std::size_t at = 0;  ///< byte offset in the text
+  std::string note;    ///< a sentence to be said, with respect
+};
+
+/// What the words leave open about a finding, to be asked of the one who told it.
+struct AskBack {
+  struct Answer {
+    std::string text;  ///< in plain words: "folded double, so that 5 cm of cloth were taken up"
+    Finding finding;   ///< the finding, read that way
+  };
+  std::size_t finding = 0;  ///< index in Understood::findings
+  std::string question;
+  std::vector<Answer> answers;  ///< at least two
+};
+
+/// Two findings of one sign of which one says that it is so and the other that it is not, with
+/// nothing (side, posture) between them that tells when.
+struct Contradiction {
+  std::size_t present = 0;  ///< index in Understood::findings
+  std::size_t absent = 0;
+  std::string what;  ///< a sentence with the words of both
+};
+
 struct Understood {
   std::vector<Finding> findings;
   std::vector<NotUnderstood> not_understood;
+  std::vector<std::string> style;  ///< ids of features of the garment, as told, each once, sorted
+  std::vector<ScopeNote> beyond_pattern;
+  std::vector<AskBack> ask_back;
+  std::vector<Contradiction> contradictions;
 };
 
 /// Reads a try-on as told: word forms, synonyms, amounts with units, left / right / both, each side

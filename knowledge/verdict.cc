@@ -11,13 +11,6 @@ std::string named(const KindNetwork& n, const Posterior& p, std::size_t cause) {
   return small_first(n.causes[cause]->name) + " (" + said_probability(p.cause[cause]) + ")";
 }
 
-std::string joined(const std::vector<std::string>& all, const std::string& last) {
-  std::string text;
-  for (std::size_t i = 0; i < all.size(); ++i)
-    text += (i == 0 ? "" : i + 1 == all.size() ? last : ", ") + all[i];
-  return text;
-}
-
 /// Where the leading causes are mended.
 std::string place_of_mending(const KindNetwork& n, const std::vector<std::size_t>& leading) {
   const auto kind_is = [&](auto... kinds) {
@@ -33,11 +26,15 @@ std::string place_of_mending(const KindNetwork& n, const std::vector<std::size_t
 
 }  // namespace
 
+bool counts_as_seen(const Likelihood& observed) {
+  return observed.if_seen >= kSeenOdds * observed.if_unseen && observed.if_seen > 0.0;
+}
+
 std::vector<std::size_t> causes_in_play(const KindNetwork& network, const Evidence& evidence,
                                         const Posterior& posterior) {
   std::vector<bool> in(network.causes.size(), false);
   for (const auto& link : network.network.links)
-    if (evidence[link.sign] == Seen::present) in[link.cause] = true;
+    if (evidence[link.sign].leans() == Seen::present) in[link.cause] = true;
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < in.size(); ++i)
     if (in[i]) order.push_back(i);
@@ -51,9 +48,11 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
   const std::vector<std::size_t> order = causes_in_play(network, evidence, posterior);
   const auto p = [&](std::size_t cause) { return posterior.cause[cause]; };
   bool any_seen = false;
+  bool any_told = false;
   bool settled = true;
   for (std::size_t s = 0; s < evidence.size(); ++s) {
-    if (evidence[s] != Seen::present) continue;
+    any_told = any_told || evidence[s].leans() == Seen::present;
+    if (!counts_as_seen(evidence[s])) continue;
     any_seen = true;
     bool led = false;
     for (const auto& link : network.network.links) {
@@ -63,7 +62,8 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
     }
     settled = settled && led;
   }
-  if (!any_seen) return {false, "Nothing that wants mending was told: cannot tell yet."};
+  settled = settled && any_seen;
+  if (!any_told) return {false, "Nothing that wants mending was told: cannot tell yet."};
   if (order.empty()) return {false, "Cannot tell yet: no known cause makes what was seen here."};
 
   std::vector<std::size_t> leading;
@@ -75,9 +75,9 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
     }
   if (settled)
     return {true,
-            "Most probably " + joined(names, " and ") + "." + place_of_mending(network, leading)};
+            "Most probably " + listed(names, " and ") + "." + place_of_mending(network, leading)};
   if (!leading.empty()) {
-    return {false, "Cannot tell all of it yet: " + joined(names, " and ") +
+    return {false, "Cannot tell all of it yet: " + listed(names, " and ") +
                        (names.size() == 1 ? " is" : " are") +
                        " probable, but something else may be behind part of what was seen."};
   }
@@ -87,7 +87,7 @@ Verdict verdict(const KindNetwork& network, const Evidence& evidence, const Post
       names.push_back(named(network, posterior, order[i]));
   if (names.size() == 1)
     return {false, "Cannot tell yet: at best " + names[0] + ", and that is weak."};
-  return {false, "Cannot tell yet: " + joined(names, " or ") + "."};
+  return {false, "Cannot tell yet: " + listed(names, " or ") + "."};
 }
 
 }  // namespace pinwright::knowledge

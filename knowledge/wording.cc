@@ -65,11 +65,21 @@ std::string small_first(std::string text) {
   return text;
 }
 
+std::string listed(const std::vector<std::string>& all, const std::string& last) {
+  std::string text;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == all.size() ? last : ", ") + all[i];
+  return text;
+}
+
 std::string said_finding(const Sign& sign, const Finding& finding) {
   std::string text = small_first(sign.name);
-  if (finding.state == FindingState::absent) return "not found: " + text;
+  if (finding.state == FindingState::absent)
+    return (finding.sure < 1.0 ? "perhaps not found: " : "not found: ") + text;
   std::string more;
-  if (finding.side != Side::both) more = std::string(to_text(finding.side)) + " side";
+  if (finding.sure < 1.0) more = "not told for sure";
+  if (finding.side != Side::both)
+    more += (more.empty() ? "" : ", ") + std::string(to_text(finding.side)) + " side";
   if (finding.amount) more += (more.empty() ? "" : ", ") + said_amount(sign, *finding.amount);
   if (!finding.posture.empty()) more += (more.empty() ? "" : ", ") + finding.posture;
   return more.empty() ? text : text + " - " + more;

@@ -2,6 +2,7 @@
 // Amounts, signs and reasons in words.
 
 #include <string>
+#include <vector>
 
 #include "knowledge/model.h"
 
@@ -16,6 +17,8 @@ std::string said_ratio(double ratio);
 std::string said_probability(double p);
 /// The text with its first letter small, unless the first word is written in capitals.
 std::string small_first(std::string text);
+/// "a, b and c" with `last` = " and ".
+std::string listed(const std::vector<std::string>& all, const std::string& last);
 /// A finding as a reason: "front neckline stands off the chest - 25.4 mm (1 in) on the whole
 /// garment", or "not found: ..." when it is absent.
 std::string said_finding(const Sign& sign, const Finding& finding);

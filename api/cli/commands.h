@@ -9,6 +9,8 @@ namespace pinwright::api::cli {
 int run_draft(const Options& options);
 int run_describe(const Options& options);
 int run_advise(const Options& options);
+/// Asks on standard output, reads answers from standard input, ends with the advice.
+int run_consult(const Options& options);
 int run_alter(const Options& options);
 int run_check(const Options& options);
 int run_draw(const Options& options);
@@ -20,6 +22,7 @@ int run_bodies(const Options& options);
 int run_knowledge_list(const Options& options);
 int run_knowledge_show(const Options& options);
 int run_knowledge_check(const Options& options);
+int run_knowledge_score(const Options& options);
 /// Until SIGINT or SIGTERM.
 int run_serve(const Options& options);
 

@@ -35,6 +35,9 @@ void add_told(CLI::App& app, Options& o, bool required) {
   auto* findings = app.add_option("--findings", o.findings, "JSON file with a list of findings");
   app.add_option("--wearer", o.wearer, "JSON file: {\"id\", \"body\": {measurements}}");
   app.add_option("--fabric", o.fabric, "JSON file of the cloth, or the id of a known one");
+  app.add_option("--style", o.style,
+                 "What the garment is beside its block: sleeveless, v-neck, lined; repeatable")
+      ->allow_extra_args(false);
   (void)required;
   (void)words;
   (void)findings;
@@ -81,6 +84,16 @@ Command advise(CLI::App& root, Options& o) {
   app->add_option("--revision", o.revision, "Revision of the block (default: the latest)")
       ->check(CLI::Range(1, 1000000));
   return {app, run_advise};
+}
+
+Command consult(CLI::App& root, Options& o) {
+  auto* app = root.add_subcommand(
+      "consult", "Ask up to five questions, then advise; answers are read from standard input");
+  add_block(*app, o);
+  add_told(*app, o, false);
+  app->add_option("--revision", o.revision, "Revision of the block (default: the latest)")
+      ->check(CLI::Range(1, 1000000));
+  return {app, run_consult};
 }
 
 Command describe(CLI::App& root, Options& o) {
@@ -190,10 +203,16 @@ std::vector<Command> knowledge(CLI::App& root, Options& o) {
       ->required();
   auto* checked = app->add_subcommand("check", "Load and prove sound, with further folders");
   checked->add_option("FOLDER", o.folders, "Folders of YAML laid over the knowledge");
+  auto* scored = app->add_subcommand(
+      "score", "How well described try-ons are read, and whether an accepted cause comes first");
+  scored->add_option("FILE", o.tryons, "YAML files of try-ons with their findings and causes")
+      ->required();
+  scored->add_flag("--show", o.show, "Also list every try-on that is not read or answered rightly");
   // The inner ones come first: with none of them the list is meant.
   return {{list, run_knowledge_list},
           {show, run_knowledge_show},
           {checked, run_knowledge_check},
+          {scored, run_knowledge_score},
           {app, run_knowledge_list}};
 }
 
@@ -228,9 +247,10 @@ int run(int argc, char** argv) {
   root.add_option("--knowledge", options.knowledge, "Folder of knowledge (YAML); repeatable")
       ->allow_extra_args(false);
   std::vector<Command> commands = {
-      draft(root, options),   advise(root, options), describe(root, options), alter(root, options),
-      check(root, options),   draw(root, options),   history(root, options),  blocks(root, options),
-      restore(root, options), save(root, options),   bodies(root, options)};
+      draft(root, options),    advise(root, options),  consult(root, options),
+      describe(root, options), alter(root, options),   check(root, options),
+      draw(root, options),     history(root, options), blocks(root, options),
+      restore(root, options),  save(root, options),    bodies(root, options)};
   for (const Command& command : knowledge(root, options)) commands.push_back(command);
   commands.push_back(serve(root, options));
   // --json must be known even when the rest of the line cannot be read.

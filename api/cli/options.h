@@ -33,6 +33,7 @@ struct Options {
   // told
   std::string words;
   std::vector<std::string> answers;  ///< sign=present|absent|unknown
+  std::vector<std::string> style;    ///< features of the garment
   std::string findings;              ///< file
   std::string wearer;                ///< file
   std::string fabric;                ///< file or id
@@ -54,6 +55,8 @@ struct Options {
   // knowledge
   std::string section;
   std::vector<std::string> folders;
+  std::vector<std::string> tryons;  ///< files of described try-ons
+  bool show = false;
 
   // serve
   int port = 8017;

@@ -58,6 +58,7 @@ void put_told(const Options& options, Json& out, Problems& problems) {
   }
   put_file(options.wearer, "wearer", out, problems);
   put_fabric(options, out, problems);
+  if (!options.style.empty()) out["style"] = options.style;
 }
 
 std::optional<double> plain_number(const std::string& text) {

@@ -24,6 +24,9 @@ std::string say_knowledge(const Json& overview);
 std::string say_section(const Json& section);
 std::string say_entry(const Json& entry);
 
+/// Shares a file, and with `wrong` listed: what was missed, read beside, answered.
+std::string say_score(const Json& score);
+
 /// "pinwright: place: what" and the mend, for standard error.
 std::string say_problems(const Problems& problems);
 

@@ -25,6 +25,7 @@ std::string findings(const Json& list) {
   Table table({{"sign"}, {"seen"}, {"side"}, {"amount", Table::Align::right}, {"words"}});
   for (const Json& finding : list) {
     std::string state = text(finding, "state");
+    if (finding.value("sure", 1.0) < 1.0) state += " (perhaps)";
     if (const std::string posture = text(finding, "posture"); !posture.empty()) {
       state += ", " + posture;
     }
@@ -44,6 +45,34 @@ std::string not_understood(const Json& list) {
     }
     if (!nearest.empty()) line += " (nearest: " + nearest + ")";
     out += paragraph("Not understood: ", line);
+  }
+  return out;
+}
+
+/// What the reading leaves to be confirmed, asked or minded.
+std::string remarks(const Json& heard) {
+  std::string out;
+  for (const Json& finding : heard["findings"]) {
+    const std::string words = text(finding, "words");
+    if (finding.value("sure", 1.0) >= 1.0 || words.empty()) continue;
+    out += paragraph("Understood: ", "\"" + words + "\" as " + text(finding, "sign") + " (" +
+                                         text(finding, "state") +
+                                         "), not for certain; say so if it is not meant, or answer "
+                                         "with --answer " +
+                                         text(finding, "sign") + "=present or =absent");
+  }
+  for (const char* list : {"ask_back", "contradictions", "beyond_pattern", "style"}) {
+    if (!heard.contains(list)) continue;
+    for (const Json& item : heard[list]) {
+      if (item.is_string()) {
+        out += paragraph("The garment: ", item.get<std::string>());
+      } else if (item.contains("question")) {
+        out += paragraph("To ask: ", text(item, "question"));
+        for (const Json& answer : item["answers"]) out += paragraph("  - ", text(answer, "text"));
+      } else {
+        out += paragraph("Mind: ", text(item, item.contains("note") ? "note" : "what"));
+      }
+    }
   }
   return out;
 }
@@ -105,7 +134,8 @@ std::string proposals(const Json& list) {
 }  // namespace
 
 std::string say_findings(const Json& described) {
-  return findings(described["findings"]) + not_understood(described["not_understood"]);
+  return findings(described["findings"]) + not_understood(described["not_understood"]) +
+         remarks(described);
 }
 
 std::string say_advice(const Json& advice) {
@@ -115,11 +145,19 @@ std::string say_advice(const Json& advice) {
   }
   out += "\n\nFindings\n" + say_findings(advice);
   out += "\n" + paragraph("Verdict: ", text(advice, "verdict"));
+  if (const Json& best = advice["explanation"]; best.is_object()) {
+    out += paragraph("Together: ", text(best, "text"));
+  }
   out += "\nCauses\n" + causes(advice["causes"]);
   if (const Json& question = advice["question"]; question.is_object()) {
     out += "\n" + paragraph("Next question: ", text(question, "asks"));
     out += paragraph(
         "  ", "answer with --answer " + text(question, "sign") + "=present, =absent or =unknown");
+    const auto left = advice["questions_left"].get<std::size_t>();
+    out +=
+        paragraph("  ", left == 1 ? "the last question" : fmt::format("{} questions left", left));
+  } else if (const std::string stopped = text(advice, "stopped"); !stopped.empty()) {
+    out += "\n" + paragraph("Questions: ", stopped);
   }
   if (!advice["proposals"].empty()) out += "\nProposals\n" + proposals(advice["proposals"]);
   if (advice.contains("together")) out += "\n" + say_together(advice["together"]);

@@ -1,5 +1,7 @@
 #include "api/desk/advice_json.h"
 
+#include <cmath>
+
 #include "api/desk/knowledge_json.h"
 #include "api/exchange/finding_json.h"
 #include "api/exchange/step_json.h"
@@ -34,7 +36,10 @@ Json finding_to_json(const Finding& finding) {
           {"takes_up_mm", told ? Json(finding.amount->cloth_mm()) : Json()},
           {"state", to_text(finding.state)},
           {"posture", finding.posture},
-          {"words", finding.words}};
+          {"words", finding.words},
+          {"begin", finding.end > 0 ? Json(finding.begin) : Json()},
+          {"end", finding.end > 0 ? Json(finding.end) : Json()},
+          {"sure", finding.sure}};
 }
 
 Json reason_to_json(const ReasonSaid& reason) {
@@ -89,6 +94,27 @@ Json not_understood_to_json(const std::vector<knowledge::NotUnderstood>& words) 
   });
 }
 
+Json remarks_to_json(const knowledge::Understood& heard) {
+  const auto answer = [](const knowledge::AskBack::Answer& one) {
+    return Json{{"text", one.text}, {"finding", finding_to_json(one.finding)}};
+  };
+  return {{"style", heard.style},
+          {"beyond_pattern",
+           list(heard.beyond_pattern,
+                [](const knowledge::ScopeNote& note) {
+                  return Json{{"words", note.words}, {"at", note.at}, {"note", note.note}};
+                })},
+          {"ask_back", list(heard.ask_back,
+                            [&](const knowledge::AskBack& ask) {
+                              return Json{{"finding", ask.finding},
+                                          {"question", ask.question},
+                                          {"answers", list(ask.answers, answer)}};
+                            })},
+          {"contradictions", list(heard.contradictions, [](const knowledge::Contradiction& two) {
+             return Json{{"present", two.present}, {"absent", two.absent}, {"what", two.what}};
+           })}};
+}
+
 Json advice_to_json(const Knowledge& k, const knowledge::Advice& advice) {
   Json question;
   if (advice.question) {
@@ -97,13 +123,24 @@ Json advice_to_json(const Knowledge& k, const knowledge::Advice& advice) {
                 {"gain_bits", advice.question->gain_bits},
                 {"cost", advice.question->cost}};
   }
+  Json explanation;
+  if (const auto& best = advice.explanation) {
+    explanation = {
+        {"causes", best->causes},
+        {"next", best->next},
+        {"times_next", std::isfinite(best->times_next) ? Json(best->times_next) : Json()},
+        {"text", best->text}};
+  }
   return {{"findings", findings_to_json(advice.findings)},
           {"not_understood", not_understood_to_json(advice.not_understood)},
           {"verdict", advice.verdict},
           {"settled", advice.settled},
           {"causes",
            list(advice.causes, [&k](const CauseFound& cause) { return cause_to_json(k, cause); })},
+          {"explanation", std::move(explanation)},
           {"question", std::move(question)},
+          {"questions_left", advice.questions_left},
+          {"stopped", advice.stopped.empty() ? Json() : Json(advice.stopped)},
           {"proposals",
            list(advice.proposals, [&k](const Proposal& p) { return proposal_to_json(k, p); })},
           {"cautions", advice.cautions}};

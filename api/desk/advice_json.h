@@ -9,7 +9,8 @@
 
 namespace pinwright::api {
 
-/// [{sign, zone, side, amount_mm, of, taken, takes_up_mm, state, posture, words}, ...]; amount_mm,
+/// [{sign, zone, side, amount_mm, of, taken, takes_up_mm, state, posture, words, begin, end,
+/// sure}, ...]; amount_mm,
 /// of, taken and takes_up_mm are null where no amount was told. takes_up_mm: the cloth that the
 /// amount takes up, twice the depth of a pinned fold.
 Json findings_to_json(const std::vector<Finding>& findings);
@@ -17,8 +18,15 @@ Json findings_to_json(const std::vector<Finding>& findings);
 /// [{words, at, nearest}, ...]; at counts bytes from the start of the text.
 Json not_understood_to_json(const std::vector<knowledge::NotUnderstood>& words);
 
-/// {findings, not_understood, verdict, settled, causes, question, proposals, cautions}.
-/// A cause: {id, name, kind, probability, for, against, what, check, sources}; for and against:
+/// What else the words told: {style: [feature], beyond_pattern: [{words, at, note}], ask_back:
+/// [{finding, question, answers: [{text, finding: as in findings_to_json}]}], contradictions:
+/// [{present, absent, what}]}; finding, present and absent are places in the list of findings.
+Json remarks_to_json(const knowledge::Understood& heard);
+
+/// {findings, not_understood, verdict, settled, causes, explanation, question, questions_left,
+/// stopped, proposals, cautions}. explanation: null or {causes: [id], next: [id], times_next,
+/// text}. stopped: why there is no question any more, null while there is one. A cause: {id, name,
+/// kind, probability, for, against, what, check, sources}; for and against:
 /// [{sign, text, log_odds}]. question: null or {sign, asks, gain_bits, cost}. A proposal: {id,
 /// cause, name, on_pattern, suits, steps, follow, sources}. A step: operation, its options,
 /// amount_mm and of (null where there is none; a ratio stands under `amount`), side, assumed,

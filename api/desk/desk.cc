@@ -84,6 +84,7 @@ Outcome Desk::describe(const Json& request) const {
   Reply reply;
   reply.body["findings"] = findings_to_json(understood->findings);
   reply.body["not_understood"] = not_understood_to_json(understood->not_understood);
+  reply.body.update(remarks_to_json(*understood));
   return reply;
 }
 
@@ -158,7 +159,7 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   heard->tryon.block = subject.block->id;
   heard->tryon.revision = subject.revision;
   const auto advice =
-      knowledge::advise(knowledge_, *subject.block, heard->tryon, std::move(heard->not_understood));
+      knowledge::advise(knowledge_, *subject.block, heard->tryon, heard->remarks.not_understood);
   if (!advice) return refuse(advice.problems());
   Reply reply;
   reply.etag = subject.etag;
@@ -166,6 +167,8 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   reply.body["revision"] = subject.revision == 0 ? Json() : Json(subject.revision);
   reply.body["etag"] = subject.etag.empty() ? Json() : Json(subject.etag);
   reply.body.update(advice_to_json(knowledge_, *advice));
+  reply.body.update(remarks_to_json(heard->remarks));
+  reply.body["asked"] = heard->tryon.asked;
   if (together) {
     const auto joint =
         knowledge::size_together(knowledge_, *subject.block, heard->tryon, *advice, *together);

@@ -39,7 +39,8 @@ class Desk {
   /// `section` empty for the overview; see knowledge_json.h. "entry-unknown", nearest one offered.
   Outcome list_knowledge(const std::string& section) const;
   Outcome show_knowledge(const std::string& id) const;
-  /// {"words", "kind"?} -> {findings, not_understood}.
+  /// {"words", "kind"?} -> {findings, not_understood, style, beyond_pattern, ask_back,
+  /// contradictions}.
   Outcome describe(const Json& request) const;
 
   /// --- Blocks and revisions.

@@ -24,6 +24,7 @@ Json tryon_to_json(const TryOn& tryon, const ChangeRequest& request) {
   return {{"words", request.told.words},
           {"findings", findings_to_json(tryon.findings)},
           {"wearer", tryon.wearer ? to_json(*tryon.wearer) : Json()},
+          {"style", tryon.style},
           {"fabric", tryon.fabric ? to_json(*tryon.fabric) : Json()},
           {"proposal", request.proposal.empty() ? Json() : Json(request.proposal)}};
 }
@@ -56,7 +57,7 @@ Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& 
     if (!request.proposal.empty() || request.together) {
       const TryOn& tryon = heard->tryon;
       const auto advice =
-          knowledge::advise(knowledge_, *subject.block, tryon, std::move(heard->not_understood));
+          knowledge::advise(knowledge_, *subject.block, tryon, heard->remarks.not_understood);
       if (!advice) return advice.problems();
       if (request.together) {
         auto joint =

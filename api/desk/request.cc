@@ -22,6 +22,18 @@ constexpr std::size_t kMostTogether = 16;
 
 void add(Problems& to, const Problems& from) { to.insert(to.end(), from.begin(), from.end()); }
 
+/// Appends what is not there yet.
+void put(std::vector<std::string>& to, const std::string& one) {
+  if (std::find(to.begin(), to.end(), one) == to.end()) to.push_back(one);
+}
+
+template <class Entries>
+std::string offered(const Entries& entries, const std::string& wrong) {
+  std::vector<std::string> ids;
+  for (const auto& entry : entries) ids.push_back(entry.id);
+  return "Did you mean \"" + nearest_word(wrong, ids) + "\"?";
+}
+
 /// A list as we answered it, without what we added for the reader of the answer.
 template <std::size_t N>
 Json without(const Json& list, const std::array<const char*, N>& added) {
@@ -108,7 +120,7 @@ void read_amounts(ObjectReader& in, ChangeRequest& out, Problems& problems) {
   }
 }
 
-const Finding* find_sign_in(const std::vector<Finding>& findings, const std::string& sign) {
+Finding* find_sign_in(std::vector<Finding>& findings, const std::string& sign) {
   const auto found = std::find_if(findings.begin(), findings.end(),
                                   [&](const Finding& finding) { return finding.sign == sign; });
   return found == findings.end() ? nullptr : &*found;
@@ -120,13 +132,19 @@ void hear_answers(const knowledge::Knowledge& k, const Told& told, std::vector<F
     const knowledge::Sign* sign = knowledge::find_sign(k, id);
     const std::string place = member("/answers", id);
     if (sign == nullptr) {
-      std::vector<std::string> ids;
-      for (const knowledge::Sign& known : k.signs) ids.push_back(known.id);
-      problems.push_back({"sign-unknown", place, "No sign is called \"" + id + "\".",
-                          "Did you mean \"" + nearest_word(id, ids) + "\"?"});
+      problems.push_back(
+          {"sign-unknown", place, "No sign is called \"" + id + "\".", offered(k.signs, id)});
       continue;
     }
-    const Finding* before = find_sign_in(findings, id);
+    Finding* before = find_sign_in(findings, id);
+    if (before != nullptr && before->sure < 1.0 && state != FindingState::not_looked_at) {
+      for (Finding& finding : findings) {  // what was supposed or hedged is settled by the answer
+        if (finding.sign != id || !(finding.sure < 1.0)) continue;
+        if (finding.state != state) finding.amount.reset();
+        finding.state = state;
+        finding.sure = 1.0;
+      }
+    }
     if (before == nullptr) {
       Finding finding;
       finding.sign = id;
@@ -142,6 +160,33 @@ void hear_answers(const knowledge::Knowledge& k, const Told& told, std::vector<F
                           "Leave out the one that does not hold."});
     }
   }
+}
+
+void hear_style(const knowledge::Knowledge& k, const Told& told, TryOn& tryon, Problems& problems) {
+  for (std::size_t i = 0; i < told.style.size(); ++i) {
+    const std::string& id = told.style[i];
+    const bool known = std::any_of(k.features.begin(), k.features.end(),
+                                   [&](const knowledge::Feature& f) { return f.id == id; });
+    if (known) {
+      put(tryon.style, id);
+    } else {
+      problems.push_back({"feature-unknown", member("/style", i),
+                          "No garment feature is called \"" + id + "\".", offered(k.features, id)});
+    }
+  }
+}
+
+void hear_asked(const knowledge::Knowledge& k, const Told& told, TryOn& tryon, Problems& problems) {
+  for (std::size_t i = 0; i < told.asked.size(); ++i) {
+    if (knowledge::find_sign(k, told.asked[i]) != nullptr) {
+      put(tryon.asked, told.asked[i]);
+    } else {
+      problems.push_back({"sign-unknown", member("/asked", i),
+                          "No sign is called \"" + told.asked[i] + "\".",
+                          offered(k.signs, told.asked[i])});
+    }
+  }
+  for (const auto& [sign, state] : told.answers) put(tryon.asked, sign);
 }
 
 }  // namespace
@@ -162,6 +207,8 @@ Told read_told(ObjectReader& in, Problems& problems) {
   if (const Json* fabric = in.field("fabric", Need::optional)) {
     out.fabric = read_fabric_or_id(*fabric, in.place_of("fabric"), problems);
   }
+  out.style = in.texts("style", Need::optional);
+  out.asked = in.texts("asked", Need::optional);
   return out;
 }
 
@@ -259,7 +306,8 @@ Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const
     add(problems, understood.problems());
     if (understood) {
       findings = std::move(understood->findings);
-      out.not_understood = std::move(understood->not_understood);
+      understood->findings.clear();
+      out.remarks = std::move(understood).value();
     }
   }
   for (Problem problem : knowledge::check_findings(k, told.findings, "/findings")) {
@@ -278,6 +326,10 @@ Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const
     findings.push_back(std::move(finding));
   }
   hear_answers(k, told, findings, problems);
+  out.tryon.style = out.remarks.style;
+  hear_style(k, told, out.tryon, problems);
+  out.remarks.style = out.tryon.style;
+  hear_asked(k, told, out.tryon, problems);
   if (!problems.empty()) return problems;
   out.tryon.wearer = told.wearer;
   out.tryon.fabric = told.fabric;

@@ -18,13 +18,16 @@ namespace pinwright::api {
 class ObjectReader;
 
 /// What was seen and asked at a try-on: {"words", "findings", "answers": {sign: "present" |
-/// "absent" | "unknown"}, "wearer", "fabric"}; all of it optional.
+/// "absent" | "unknown"}, "wearer", "fabric", "style": [feature], "asked": [sign]}; all of it
+/// optional.
 struct Told {
   std::string words;
   std::vector<Finding> findings;
   std::vector<std::pair<std::string, FindingState>> answers;  ///< in the order given
   std::optional<Wearer> wearer;
   std::optional<Fabric> fabric;
+  std::vector<std::string> style;  ///< what the garment has beside its block: "sleeveless"
+  std::vector<std::string> asked;  ///< signs asked about before, answered or not
   bool empty() const { return words.empty() && findings.empty() && answers.empty(); }
 };
 
@@ -68,10 +71,14 @@ std::string read_reason(ObjectReader& in);
 
 /// The try-on on a block of this kind: findings from words, from the list and from the answers;
 /// each checked against the knowledge. An answer to a sign that the words or the list already tell
-/// the other way is refused ("answer-contradicts"); told the same way it changes nothing.
+/// the other way is refused ("answer-contradicts"); told the same way it changes nothing. What the
+/// words left less than sure is settled by an answer, one way or the other. The style is that of
+/// the words and of the list ("feature-unknown"). What was asked is what the list says and every
+/// sign that is answered.
 struct Heard {
   TryOn tryon;
-  std::vector<knowledge::NotUnderstood> not_understood;
+  /// What the words told besides; its findings are those of the try-on, which begin with them.
+  knowledge::Understood remarks;
 };
 Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const Told& told);
 

@@ -8,6 +8,8 @@ namespace {
 
 constexpr double kAnyAmount = 1e6;  // a sane bound for reading; what is plausible the sign knows
 constexpr std::size_t kMostFindings = 256;
+constexpr double kLeastSure = 0.01;
+constexpr double kMostBytes = 65536.0;  // of a text that findings point into
 
 std::optional<double> read_mm(ObjectReader& in, Problems& problems) {
   const auto mm = in.number("amount_mm", Need::optional, -kAnyAmount, kAnyAmount);
@@ -30,6 +32,17 @@ std::optional<double> read_mm(ObjectReader& in, Problems& problems) {
   return std::nullopt;
 }
 
+void read_place_in_text(ObjectReader& in, Finding& out) {
+  const double begin = in.number("begin", Need::optional, 0.0, kMostBytes).value_or(0.0);
+  const double end = in.number("end", Need::optional, 0.0, kMostBytes).value_or(0.0);
+  if (end < begin) {
+    in.note("value-range", "end", "The words end before they begin.", "Leave begin and end out.");
+    return;
+  }
+  out.begin = static_cast<std::size_t>(begin);
+  out.end = static_cast<std::size_t>(end);
+}
+
 }  // namespace
 
 Json to_json(const Finding& finding) {
@@ -42,6 +55,11 @@ Json to_json(const Finding& finding) {
   out["state"] = to_text(finding.state);
   out["posture"] = finding.posture;
   out["words"] = finding.words;
+  if (finding.end > 0) {
+    out["begin"] = finding.begin;
+    out["end"] = finding.end;
+  }
+  if (finding.sure < 1.0) out["sure"] = finding.sure;
   return out;
 }
 
@@ -75,6 +93,8 @@ Finding read_finding(const Json& value, const std::string& place, Problems& prob
                   .value_or(FindingState::present);
   out.posture = in.text("posture", Need::optional);
   out.words = in.text("words", Need::optional, 65536);
+  read_place_in_text(in, out);
+  out.sure = in.number("sure", Need::optional, kLeastSure, 1.0).value_or(1.0);
   in.refuse_rest();
   return out;
 }

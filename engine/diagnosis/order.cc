@@ -1,122 +1,209 @@
 #include "engine/diagnosis/order.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
-#include <optional>
+#include <cstdint>
 #include <tuple>
 
 namespace pinwright {
 namespace {
 
-constexpr std::size_t kWide = 10;  ///< open signs from which a better order is worth looking for
+constexpr std::size_t kWide = 10;  ///< vertices open from which other orders are worth a look
+constexpr std::uint64_t kTries = 12;
 
-struct Occurrence {
-  std::size_t sign = 0;
-  double strength = 0.0;
-};
+using Row = std::vector<std::uint64_t>;
 
-class Planner {
- public:
-  explicit Planner(const Folded& folded) : folded_(folded), of_cause_(folded.on.size()) {
-    for (std::size_t s = 0; s < folded.shared.size(); ++s) {
-      const SharedSign& sign = folded.shared[s];
-      for (std::size_t i = 0; i < sign.causes.size(); ++i) {
-        of_cause_[sign.causes[i]].push_back({s, sign.strengths[i]});
-      }
-    }
-    for (std::size_t c = 0; c < of_cause_.size(); ++c) {
-      if (!of_cause_[c].empty()) causes_.push_back(c);
+void put(Row& row, std::size_t v) { row[v / 64] |= std::uint64_t{1} << (v % 64); }
+void drop(Row& row, std::size_t v) { row[v / 64] &= ~(std::uint64_t{1} << (v % 64)); }
+
+template <class Act>
+void each(const Row& row, const Act& act) {
+  for (std::size_t w = 0; w < row.size(); ++w) {
+    for (std::uint64_t rest = row[w]; rest != 0; rest &= rest - 1) {
+      act(64 * w + static_cast<std::size_t>(std::countr_zero(rest)));
     }
   }
+}
 
-  const std::vector<std::size_t>& causes() const { return causes_; }
+std::size_t count(const Row& row) {
+  std::size_t n = 0;
+  for (const std::uint64_t word : row) n += static_cast<std::size_t>(std::popcount(word));
+  return n;
+}
 
-  std::vector<Turn> plan(std::optional<std::size_t> first) const {
-    State state{std::vector<std::size_t>(folded_.shared.size()), {}, causes_};
-    for (std::size_t s = 0; s < folded_.shared.size(); ++s) {
-      state.left[s] = folded_.shared[s].causes.size();
+/// Which vertices go first, whatever they tie.
+enum class First { any, causes, signs };
+
+struct Way {
+  bool fill_first = true;
+  std::uint64_t seed = 0;  ///< 0: ties by number
+  First first = First::any;
+};
+
+/// A fixed scramble of a number (the finaliser of SplitMix64).
+std::uint64_t scrambled(std::uint64_t x) {
+  x = (x ^ (x >> 30)) * 0xbf58476d1ce4e5b9U;
+  x = (x ^ (x >> 27)) * 0x94d049bb133111ebU;
+  return x ^ (x >> 31);
+}
+
+class Graph {
+ public:
+  Graph(const Part& part, Way way) : part_(part), way_(way), rows_(part.edges.size()) {
+    const std::size_t words = (rows_.size() + 63) / 64;
+    for (std::size_t v = 0; v < rows_.size(); ++v) {
+      rows_[v].assign(words, 0);
+      for (const std::size_t u : part.edges[v]) put(rows_[v], u);
+      waiting_.push_back(v);
     }
-    std::vector<Turn> turns;
-    if (first) turns.push_back(take(*first, state));
-    while (!state.waiting.empty()) turns.push_back(take(best(state), state));
-    return turns;
+    keys_.resize(rows_.size());
+    stale_.assign(rows_.size(), true);
+  }
+
+  std::vector<TakenOut> order() {
+    std::vector<TakenOut> taken;
+    while (!waiting_.empty()) taken.push_back(take(next()));
+    return taken;
   }
 
  private:
-  struct State {
-    std::vector<std::size_t> left;     ///< causes still to come, by shared sign
-    std::vector<std::size_t> open;     ///< open signs, by bit position
-    std::vector<std::size_t> waiting;  ///< causes still to come
-  };
+  using Key = std::tuple<bool, std::size_t, std::size_t, std::uint64_t>;
 
-  bool fresh(const State& state, std::size_t s) const {
-    return state.left[s] == folded_.shared[s].causes.size();
+  std::size_t next() {
+    std::size_t best = waiting_.front();
+    for (const std::size_t v : waiting_) {
+      if (stale_[v]) keys_[v] = key(v);
+      stale_[v] = false;
+      if (keys_[v] < keys_[best]) best = v;
+    }
+    return best;
   }
 
-  std::size_t best(const State& state) const {
-    using Key = std::tuple<std::size_t, std::size_t, std::size_t>;
-    std::optional<Key> least;
-    for (std::size_t c : state.waiting) {
-      std::size_t opens = 0;
-      std::size_t closes = 0;
-      for (const Occurrence& at : of_cause_[c]) {
-        if (fresh(state, at.sign)) ++opens;
-        if (state.left[at.sign] == 1) ++closes;
+  Key key(std::size_t v) const {
+    const std::size_t degree = count(rows_[v]);
+    const std::uint64_t tie = way_.seed == 0 ? v : scrambled(way_.seed * 0x9e3779b97f4a7c15U + v);
+    if (degree <= 1) return {false, 0, 0, tie};
+    const bool later = way_.first == (part_.vertices[v].is_cause ? First::signs : First::causes);
+    const std::size_t missing = fill(v, degree);
+    return way_.fill_first ? Key{later, 1 + missing, degree, tie}
+                           : Key{later, 1 + degree, missing, tie};
+  }
+
+  /// Pairs of neighbours that are not tied yet.
+  std::size_t fill(std::size_t v, std::size_t degree) const {
+    std::size_t tied = 0;
+    each(rows_[v], [&](std::size_t u) {
+      for (std::size_t w = 0; w < rows_[v].size(); ++w) {
+        tied += static_cast<std::size_t>(std::popcount(rows_[v][w] & rows_[u][w]));
       }
-      const Key key{state.open.size() + opens - closes, opens, c};
-      if (!least || key < *least) least = key;
-    }
-    return std::get<2>(*least);
+    });
+    return (degree * (degree - 1) - tied) / 2;
   }
 
-  Turn take(std::size_t cause, State& state) const {
-    Turn turn;
-    turn.cause = cause;
-    turn.before = state.open.size();
-    for (const Occurrence& at : of_cause_[cause]) {
-      if (!fresh(state, at.sign)) continue;
-      turn.opens.push_back(folded_.shared[at.sign].leak);
-      state.open.push_back(at.sign);
+  TakenOut take(std::size_t v) {
+    TakenOut taken{v, {}};
+    each(rows_[v], [&](std::size_t u) { taken.neighbours.push_back(u); });
+    for (const std::size_t u : taken.neighbours) {
+      for (std::size_t w = 0; w < rows_[u].size(); ++w) rows_[u][w] |= rows_[v][w];
+      drop(rows_[u], u);
+      drop(rows_[u], v);
     }
-    turn.within = state.open.size();
-    for (const Occurrence& at : of_cause_[cause]) {
-      const auto found = std::find(state.open.begin(), state.open.end(), at.sign);
-      const auto position = static_cast<std::size_t>(found - state.open.begin());
-      turn.bits.push_back({position, at.strength});
-      if (--state.left[at.sign] == 0) turn.closes.push_back(position);
+    for (const std::size_t u : taken.neighbours) {
+      stale_[u] = true;
+      each(rows_[u], [&](std::size_t w) { stale_[w] = true; });
     }
-    std::sort(turn.closes.rbegin(), turn.closes.rend());
-    for (std::size_t position : turn.closes) {
-      state.open.erase(state.open.begin() + static_cast<std::ptrdiff_t>(position));
-    }
-    std::erase(state.waiting, cause);
-    return turn;
+    std::erase(waiting_, v);
+    return taken;
   }
 
-  const Folded& folded_;
-  std::vector<std::vector<Occurrence>> of_cause_;
-  std::vector<std::size_t> causes_;
+  const Part& part_;
+  Way way_;
+  std::vector<Row> rows_;
+  std::vector<std::size_t> waiting_;
+  std::vector<Key> keys_;
+  std::vector<bool> stale_;
 };
 
-double cost(const std::vector<Turn>& turns) {
+double cost(const std::vector<TakenOut>& order) {
   double sum = 0.0;
-  for (const Turn& turn : turns) {
-    sum += std::ldexp(static_cast<double>(1 + turn.bits.size()), static_cast<int>(turn.within));
-  }
+  for (const TakenOut& out : order) sum += std::ldexp(1.0, static_cast<int>(out.neighbours.size()));
   return sum;
+}
+
+bool wide(const std::vector<TakenOut>& order) {
+  return std::any_of(order.begin(), order.end(),
+                     [](const TakenOut& out) { return out.neighbours.size() >= kWide; });
 }
 
 }  // namespace
 
-std::vector<Turn> order_turns(const Folded& folded) {
-  const Planner planner(folded);
-  std::vector<Turn> kept = planner.plan(std::nullopt);
-  const bool wide =
-      std::any_of(kept.begin(), kept.end(), [](const Turn& turn) { return turn.within > kWide; });
-  if (!wide) return kept;
-  for (std::size_t first : planner.causes()) {
-    std::vector<Turn> tried = planner.plan(first);
+std::vector<Part> connected_parts(const Shape& shape) {
+  // Vertices of the whole shape: causes that some sign ties, then signs.
+  std::vector<Vertex> vertices;
+  std::vector<std::size_t> causes;
+  for (const SharedSign& sign : shape.shared) {
+    causes.insert(causes.end(), sign.causes.begin(), sign.causes.end());
+  }
+  std::sort(causes.begin(), causes.end());
+  causes.erase(std::unique(causes.begin(), causes.end()), causes.end());
+  for (const std::size_t c : causes) vertices.push_back({true, c});
+  for (std::size_t s = 0; s < shape.shared.size(); ++s) vertices.push_back({false, s});
+  std::vector<std::vector<std::size_t>> edges(vertices.size());
+  for (std::size_t s = 0; s < shape.shared.size(); ++s) {
+    for (const std::size_t c : shape.shared[s].causes) {
+      const auto at = std::lower_bound(causes.begin(), causes.end(), c) - causes.begin();
+      edges[static_cast<std::size_t>(at)].push_back(causes.size() + s);
+      edges[causes.size() + s].push_back(static_cast<std::size_t>(at));
+    }
+  }
+
+  std::vector<Part> parts;
+  constexpr std::size_t kNone = static_cast<std::size_t>(-1);
+  std::vector<std::size_t> part_of(vertices.size(), kNone);
+  std::vector<std::size_t> number(vertices.size());
+  for (std::size_t start = 0; start < vertices.size(); ++start) {
+    if (part_of[start] != kNone) continue;
+    std::vector<std::size_t> found = {start};
+    part_of[start] = parts.size();
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      for (const std::size_t u : edges[found[i]]) {
+        if (part_of[u] != kNone) continue;
+        part_of[u] = parts.size();
+        found.push_back(u);
+      }
+    }
+    std::sort(found.begin(), found.end());
+    Part part;
+    for (const std::size_t v : found) {
+      number[v] = part.vertices.size();
+      part.vertices.push_back(vertices[v]);
+    }
+    for (const std::size_t v : found) {
+      std::vector<std::size_t>& mine = part.edges.emplace_back();
+      for (const std::size_t u : edges[v]) mine.push_back(number[u]);
+    }
+    parts.push_back(std::move(part));
+  }
+  return parts;
+}
+
+std::vector<TakenOut> elimination_order(const Part& part) {
+  std::vector<TakenOut> kept = Graph(part, {true, 0}).order();
+  const auto try_way = [&](Way way) {
+    std::vector<TakenOut> tried = Graph(part, way).order();
     if (cost(tried) < cost(kept)) kept = std::move(tried);
+  };
+  if (std::any_of(kept.begin(), kept.end(),
+                  [](const TakenOut& out) { return out.neighbours.size() > 4; })) {
+    try_way({false, 0});
+  }
+  if (wide(kept)) {
+    try_way({false, 0, First::causes});
+    try_way({false, 0, First::signs});
+  }
+  for (std::uint64_t seed = 1; seed <= kTries && wide(kept); ++seed) {
+    try_way({seed % 2 == 0, seed});
   }
   return kept;
 }

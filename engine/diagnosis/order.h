@@ -1,5 +1,12 @@
 #pragma once
-// In which order the causes are taken, so that few present signs are open at one time.
+// In which order causes and signs are taken out, so that few of them stand open at one time.
+//
+// The graph has a vertex for every tied cause and every shared sign, an edge for every link. Taking
+// a vertex out ties all its neighbours to one another; what has to be tabulated at that moment is
+// every state of the vertex and its neighbours. Causes and signs are vertices alike, so that a
+// cause of many signs is held as one state instead of opening all its signs, and the other way.
+// Rose, "A graph-theoretic study of the numerical solution of sparse positive definite systems"
+// (1972); Bertelè and Brioschi, Nonserial Dynamic Programming (1972).
 
 #include <cstddef>
 #include <vector>
@@ -8,23 +15,29 @@
 
 namespace pinwright {
 
-/// One cause's turn in the sweep. Bit positions count the open signs after `opens` are appended.
-struct Turn {
-  struct Bit {
-    std::size_t position = 0;
-    double strength = 0.0;
-  };
-  std::size_t cause = 0;
-  std::vector<double> opens;        ///< leaks of the signs appended as new highest bits
-  std::vector<Bit> bits;            ///< the signs this cause can switch on
-  std::vector<std::size_t> closes;  ///< positions that must be on and then go, descending
-  std::size_t before = 0;           ///< open signs before this turn
-  std::size_t within = 0;           ///< open signs once `opens` are appended
+struct Vertex {
+  bool is_cause = false;
+  std::size_t index = 0;  ///< of the cause, or into Shape::shared
+  friend bool operator==(const Vertex&, const Vertex&) = default;
 };
 
-/// A turn for every cause that has a shared sign. Greedy: next comes the cause that leaves the
-/// fewest signs open, then the one that opens fewest, then by number; when that grows wide, every
-/// cause is tried as the first and the cheapest order is kept.
-std::vector<Turn> order_turns(const Folded& folded);
+/// One vertex taken out, and its neighbours at that time.
+struct TakenOut {
+  std::size_t vertex = 0;
+  std::vector<std::size_t> neighbours;  ///< ascending
+};
+
+/// One connected part of the shape.
+struct Part {
+  std::vector<Vertex> vertices;                 ///< causes first, each ascending
+  std::vector<std::vector<std::size_t>> edges;  ///< neighbours in `vertices`, ascending
+};
+std::vector<Part> connected_parts(const Shape& shape);
+
+/// A vertex with at most one neighbour goes at once; then the one that ties fewest new pairs (or
+/// that has fewest neighbours, whichever way comes out cheaper). Where some step holds more than
+/// ten vertices open, ties are broken in other ways too, in a fixed sequence, and the cheapest
+/// order is kept. Not always the best order, which is NP-hard to find.
+std::vector<TakenOut> elimination_order(const Part& part);
 
 }  // namespace pinwright

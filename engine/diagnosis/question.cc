@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "engine/diagnosis/fold.h"
-#include "engine/diagnosis/sweep.h"
+#include "engine/diagnosis/weighing.h"
 
 namespace pinwright {
 namespace {
@@ -31,31 +31,24 @@ bool settled(std::vector<double> probabilities, double enough) {
          (probabilities.size() < 2 || probabilities[1] < 1.0 - enough);
 }
 
-/// p log2(p / q), 0 where p is 0.
-double term(double p, double q) { return p > 0.0 ? p * std::log2(p / q) : 0.0; }
-
-/// Kullback-Leibler distance of all causes, each by itself, after an answer from before it.
-double moved(const Marginals& before, const Marginals& after) {
-  double bits = 0.0;
-  for (std::size_t c = 0; c < before.on.size(); ++c) {
-    bits += std::max(0.0, term(after.on[c], before.on[c]) + term(after.off[c], before.off[c]));
-  }
-  return bits;
+/// p log2(p / (a b)), 0 where p is 0: one term of mutual information.
+double term(double both, double a, double b) {
+  return both > 0.0 && b > 0.0 ? both * std::log2(both / (a * b)) : 0.0;
 }
 
-/// Mutual information = the distance moved, averaged over the answers.
-Result<double> gain(const Network& network, Evidence evidence, std::size_t sign,
-                    const Marginals& before) {
+/// Mutual information of each cause and the sign, summed. With the sign found absent it stays a
+/// product, so it costs no more than the evidence did; what is there otherwise is the difference.
+double gain(const Marginals& before, const Marginals& absent, double p_absent) {
+  const double p_present = std::max(0.0, 1.0 - p_absent);
   double bits = 0.0;
-  for (const Seen answer : {Seen::present, Seen::absent}) {
-    evidence[sign] = answer;
-    const Folded folded = fold(network, evidence);
-    const Result<Marginals> after = sweep(folded);
-    if (!after) {
-      if (after.problems().front().code == "evidence-impossible") continue;  // will not be answered
-      return after.problems();
-    }
-    bits += std::exp(after->log_evidence - before.log_evidence) * moved(before, *after);
+  for (std::size_t c = 0; c < before.on.size(); ++c) {
+    if (before.on[c] == absent.on[c]) continue;
+    const double on_absent = p_absent * absent.on[c];
+    const double off_absent = p_absent * absent.off[c];
+    bits += std::max(0.0, term(on_absent, before.on[c], p_absent) +
+                              term(off_absent, before.off[c], p_absent) +
+                              term(before.on[c] - on_absent, before.on[c], p_present) +
+                              term(before.off[c] - off_absent, before.off[c], p_present));
   }
   return bits;
 }
@@ -67,17 +60,23 @@ Result<std::optional<Question>> next_question(const Network& network, const Evid
   Problems problems = check(network, evidence);
   for (Problem& problem : check(options, network.signs.size())) problems.push_back(problem);
   if (!problems.empty()) return problems;
-  const Result<Marginals> before = sweep(fold(network, evidence));
-  if (!before) return before.problems();
+  Result<Weighing> weighed = Weighing::make(network, evidence);
+  if (!weighed) return weighed.problems();
+  const Marginals& before = weighed->marginals();
   std::optional<Question> best;
-  if (settled(before->on, options.settled)) return best;
+  if (settled(before.on, options.settled)) return best;
+  Evidence answered = evidence;
   for (std::size_t s = 0; s < evidence.size(); ++s) {
-    if (evidence[s] != Seen::unknown || !options.may_ask[s]) continue;
-    const Result<double> bits = gain(network, evidence, s, *before);
-    if (!bits) return bits.problems();
-    if (*bits < options.least_gain_bits) continue;
-    const double value = *bits / options.cost[s];
-    if (!best || value > best->value) best = Question{s, *bits, value};
+    if (evidence[s].certain() || !options.may_ask[s]) continue;
+    answered[s] = {0.0, evidence[s].if_unseen};
+    const std::optional<Marginals> absent = weighed->with(answered);
+    answered[s] = evidence[s];
+    if (!absent) continue;  // it will be there for certain
+    const double p_absent = std::exp(std::min(0.0, absent->log_evidence - before.log_evidence));
+    const double bits = gain(before, *absent, p_absent);
+    if (bits < options.least_gain_bits) continue;
+    const double value = bits / options.cost[s];
+    if (!best || value > best->value) best = Question{s, bits, value};
   }
   return best;
 }

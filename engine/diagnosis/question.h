@@ -23,9 +23,9 @@ struct QuestionOptions {
 
 /// Expected information = sum over causes of mutual information between the cause and the sign
 /// given the evidence (C. E. Shannon, "A Mathematical Theory of Communication", 1948). Only signs
-/// with Seen::unknown and may_ask are weighed; highest value wins, ties by index. Nothing when it
-/// is settled or nothing gains enough. Errors: "options-size", "cost-range" (not above 0), and
-/// those of posterior().
+/// that are not certain and that may be asked are weighed; highest value wins, ties by index.
+/// Nothing when it is settled or nothing gains enough. Errors: "options-size", "cost-range" (not
+/// above 0), and those of posterior().
 Result<std::optional<Question>> next_question(const Network& network, const Evidence& evidence,
                                               const QuestionOptions& options);
 

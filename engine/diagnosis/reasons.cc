@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "engine/diagnosis/fold.h"
-#include "engine/diagnosis/sweep.h"
+#include "engine/diagnosis/weighing.h"
 
 namespace pinwright {
 namespace {
@@ -12,39 +12,51 @@ namespace {
 constexpr double kLeastWeight = 0.05;
 constexpr double kCertain = 50.0;  ///< log-odds that stand for certainty
 
-Result<double> log_odds(const Network& network, const Evidence& evidence, std::size_t cause) {
-  const Result<Marginals> marginals = sweep(fold(network, evidence));
-  if (!marginals) return marginals.problems();
-  return std::clamp(std::log(marginals->on[cause]) - std::log(marginals->off[cause]), -kCertain,
+double log_odds(const Marginals& marginals, std::size_t cause) {
+  return std::clamp(std::log(marginals.on[cause]) - std::log(marginals.off[cause]), -kCertain,
                     kCertain);
 }
 
 }  // namespace
 
-Result<std::vector<Reason>> reasons(const Network& network, const Evidence& evidence,
-                                    std::size_t cause) {
+Result<std::vector<std::vector<Reason>>> reasons(const Network& network, const Evidence& evidence,
+                                                 const std::vector<std::size_t>& causes) {
   Problems problems = check(network, evidence);
-  if (cause >= network.causes.size()) {
+  for (const std::size_t cause : causes) {
+    if (cause < network.causes.size()) continue;
     problems.push_back({"cause-index", "cause", "The network has no cause of that number.",
                         "Ask about one of its causes."});
   }
   if (!problems.empty()) return problems;
-  const Result<double> all = log_odds(network, evidence, cause);
-  if (!all) return all.problems();
-  std::vector<Reason> found;
+  Result<Weighing> weighed = Weighing::make(network, evidence);
+  if (!weighed) return weighed.problems();
+  std::vector<std::vector<Reason>> found(causes.size());
   Evidence without = evidence;
   for (std::size_t s = 0; s < evidence.size(); ++s) {
-    if (evidence[s] == Seen::unknown) continue;
+    if (evidence[s].leans() == Seen::unknown) continue;
     without[s] = Seen::unknown;
-    const Result<double> rest = log_odds(network, without, cause);
-    if (!rest) return rest.problems();
+    // Possible, as it takes something back from what is possible.
+    const std::optional<Marginals> rest = weighed->with(without);
     without[s] = evidence[s];
-    if (std::abs(*all - *rest) >= kLeastWeight) found.push_back({s, *all - *rest});
+    for (std::size_t i = 0; rest && i < causes.size(); ++i) {
+      const double weight = log_odds(weighed->marginals(), causes[i]) - log_odds(*rest, causes[i]);
+      if (std::abs(weight) >= kLeastWeight) found[i].push_back({s, weight});
+    }
   }
-  std::stable_sort(found.begin(), found.end(), [](const Reason& a, const Reason& b) {
-    return std::abs(a.log_odds) > std::abs(b.log_odds);
-  });
+  for (std::vector<Reason>& of_cause : found) {
+    std::stable_sort(of_cause.begin(), of_cause.end(), [](const Reason& a, const Reason& b) {
+      return std::abs(a.log_odds) > std::abs(b.log_odds);
+    });
+  }
   return found;
+}
+
+Result<std::vector<Reason>> reasons(const Network& network, const Evidence& evidence,
+                                    std::size_t cause) {
+  Result<std::vector<std::vector<Reason>>> found =
+      reasons(network, evidence, std::vector<std::size_t>{cause});
+  if (!found) return found.problems();
+  return std::move(found->front());
 }
 
 }  // namespace pinwright

@@ -19,5 +19,8 @@ struct Reason {
 /// Errors: "cause-index", and those of posterior().
 Result<std::vector<Reason>> reasons(const Network& network, const Evidence& evidence,
                                     std::size_t cause);
+/// The same for several causes, one list a cause in their order: one sweep a finding in all.
+Result<std::vector<std::vector<Reason>>> reasons(const Network& network, const Evidence& evidence,
+                                                 const std::vector<std::size_t>& causes);
 
 }  // namespace pinwright

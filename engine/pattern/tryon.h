@@ -1,6 +1,7 @@
 #pragma once
 // What was seen at a try-on.
 
+#include <cstddef>
 #include <map>
 #include <optional>
 #include <string>
@@ -43,6 +44,12 @@ struct Finding {
   FindingState state = FindingState::present;
   std::string posture;  ///< as seen when: "standing", "leaning forward", "arm raised"; may be empty
   std::string words;    ///< the very words it came from; empty when picked from a list
+  /// Where the words stand in the text, in bytes [begin, end); end is 0 without a text.
+  std::size_t begin = 0;
+  std::size_t end = 0;
+  /// How sure it is that this was meant, in (0, 1]: 1 as told or picked, less when the words were
+  /// hedged ("maybe") or the sign was supposed from words like its own. Soft evidence.
+  double sure = 1.0;
   bool operator==(const Finding&) const = default;
 };
 
@@ -52,6 +59,10 @@ struct TryOn {
   std::optional<Wearer> wearer;
   std::optional<Fabric> fabric;
   std::vector<Finding> findings;
+  /// What the garment tried on is or has beside its block, as told: ids of features, "sleeveless".
+  std::vector<std::string> style;
+  /// Signs asked about so far, in order; they are not asked about again.
+  std::vector<std::string> asked;
   bool operator==(const TryOn&) const = default;
 };
 

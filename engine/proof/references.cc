@@ -13,9 +13,9 @@ namespace {
 
 constexpr double kMostEaseMm = 150.0;
 
-class Checker {
+class ReferenceChecker {
  public:
-  explicit Checker(const Block& block) : block_(block) {}
+  explicit ReferenceChecker(const Block& block) : block_(block) {}
 
   Problems run() {
     ids(block_.pieces, "/pieces/");
@@ -228,6 +228,6 @@ class Checker {
 
 }  // namespace
 
-Problems reference_problems(const Block& block) { return Checker(block).run(); }
+Problems reference_problems(const Block& block) { return ReferenceChecker(block).run(); }
 
 }  // namespace pinwright

@@ -11,7 +11,6 @@
 namespace pinwright {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kSame = 1e-6;  // mm by which a linear form may miss its interval
 
 // form . dx between least and most.

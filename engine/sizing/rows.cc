@@ -10,7 +10,6 @@
 namespace pinwright {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kKeptMm = 0.01;
 
 Problem unknown_measure(const MeasureList& list, const std::string& id, const std::string& place) {

@@ -1,9 +1,13 @@
 #pragma once
 // Targets, held measures and limits as rows over the measures of a MeasureList.
 
+#include <limits>
+
 #include "engine/sizing/amounts.h"
 
 namespace pinwright {
+
+inline constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// Weight (squared) of 1 mm of drift of a held measure against 1 tolerance of a target, where the
 /// targets can all be met: a drift of 30 mm then costs less than 0.3 of a tolerance.

@@ -9,7 +9,6 @@
 namespace pinwright {
 namespace {
 
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr int kMostRounds = 12;
 constexpr int kMostRefusals = 16;
 constexpr double kStillMm = 0.01;  // amounts that move less have settled

@@ -9,9 +9,9 @@
 namespace pinwright::knowledge {
 namespace {
 
-class Pass {
+class SightPass {
  public:
-  explicit Pass(Draft& draft)
+  explicit SightPass(Draft& draft)
       : draft_(draft),
         reading_(draft.reading),
         matcher_(draft.reading, draft.lexicon, draft.allowed) {}
@@ -224,6 +224,6 @@ class Pass {
 
 }  // namespace
 
-void find_signs(Draft& draft) { Pass(draft).run(); }
+void find_signs(Draft& draft) { SightPass(draft).run(); }
 
 }  // namespace pinwright::knowledge

@@ -18,9 +18,9 @@ struct Span {
   bool whole = false;  ///< a whole clause or more
 };
 
-class Pass {
+class LeftoverPass {
  public:
-  explicit Pass(const Draft& draft) : draft_(draft), reading_(draft.reading) {}
+  explicit LeftoverPass(const Draft& draft) : draft_(draft), reading_(draft.reading) {}
 
   std::vector<NotUnderstood> run() {
     std::vector<NotUnderstood> items;
@@ -152,6 +152,6 @@ class Pass {
 
 }  // namespace
 
-std::vector<NotUnderstood> leftovers(const Draft& draft) { return Pass(draft).run(); }
+std::vector<NotUnderstood> leftovers(const Draft& draft) { return LeftoverPass(draft).run(); }
 
 }  // namespace pinwright::knowledge

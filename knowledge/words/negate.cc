@@ -8,9 +8,9 @@
 namespace pinwright::knowledge {
 namespace {
 
-class Pass {
+class Denials {
  public:
-  explicit Pass(Draft& draft) : draft_(draft), reading_(draft.reading) {}
+  explicit Denials(Draft& draft) : draft_(draft), reading_(draft.reading) {}
 
   void run() {
     counts_.resize(draft_.findings.size());
@@ -138,6 +138,6 @@ class Pass {
 
 }  // namespace
 
-void negate(Draft& draft) { Pass(draft).run(); }
+void negate(Draft& draft) { Denials(draft).run(); }
 
 }  // namespace pinwright::knowledge

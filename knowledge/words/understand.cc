@@ -61,6 +61,8 @@ Finding made(const Draft& draft, const DraftFinding& from) {
     end = std::max(end, draft.reading.tokens[i].end);
   }
   finding.words = std::string(draft.reading.text.substr(begin, end - begin));
+  finding.begin = begin;
+  finding.end = end;
   return finding;
 }
 

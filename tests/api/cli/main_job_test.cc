@@ -1,9 +1,7 @@
 // The commands of the main job, from a draft to a restored revision.
 
 #include <algorithm>
-#include <sstream>
 
-#include "api/cli/table.h"
 #include "tests/api/cli/program.h"
 
 namespace pinwright::api {
@@ -11,12 +9,6 @@ namespace {
 
 constexpr const char* kGapes = "The front neckline gapes, I pinned out 2 cm in all.";
 constexpr const char* kLonger = "lengthen piece=body amount=2 cm";
-
-void expect_80_columns(const std::string& text) {
-  std::istringstream lines(text);
-  std::string line;
-  while (std::getline(lines, line)) EXPECT_LE(cli::width(line), cli::kColumns) << line;
-}
 
 TEST(Cli, TheMainJob) {
   const Program pinwright;

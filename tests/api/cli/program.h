@@ -9,13 +9,21 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <sstream>
 #include <string>
 #include <vector>
 
+#include "api/cli/table.h"
 #include "api/exchange/json.h"
 #include "tests/api/store/scratch.h"
 
 namespace pinwright::api {
+
+inline void expect_80_columns(const std::string& text) {
+  std::istringstream lines(text);
+  std::string line;
+  while (std::getline(lines, line)) EXPECT_LE(cli::width(line), cli::kColumns) << line;
+}
 
 struct Ran {
   int status = -1;
@@ -39,7 +47,7 @@ class Program {
   std::string store() const { return file("store.db"); }
 
   /// Starts it; output goes to files. The caller waits for it.
-  pid_t start(const std::vector<std::string>& arguments) const {
+  pid_t start(const std::vector<std::string>& arguments, const std::string& input = {}) const {
     std::vector<std::string> words = {PINWRIGHT_BINARY};
     words.insert(words.end(), arguments.begin(), arguments.end());
     const pid_t child = fork();
@@ -48,6 +56,7 @@ class Program {
     for (std::string& word : words) raw.push_back(word.data());
     raw.push_back(nullptr);
     setenv("PINWRIGHT_STORE", store().c_str(), 1);
+    if (!input.empty() && std::freopen(input.c_str(), "r", stdin) == nullptr) _exit(126);
     if (std::freopen(file("out").c_str(), "w", stdout) == nullptr ||
         std::freopen(file("err").c_str(), "w", stderr) == nullptr) {
       _exit(126);
@@ -56,7 +65,13 @@ class Program {
     _exit(127);
   }
   Ran operator()(const std::vector<std::string>& arguments) const {
-    const pid_t child = start(arguments);
+    return wait_for(start(arguments));
+  }
+  /// With this on standard input.
+  Ran piped(const std::string& input, const std::vector<std::string>& arguments) const {
+    return wait_for(start(arguments, write("in", input)));
+  }
+  Ran wait_for(pid_t child) const {
     int status = 0;
     waitpid(child, &status, 0);
     Ran run;

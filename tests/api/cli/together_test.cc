@@ -1,20 +1,12 @@
 // Several complaints sized together, on the command line.
 
 #include <algorithm>
-#include <sstream>
 
-#include "api/cli/table.h"
 #include "tests/api/cli/program.h"
 #include "tests/api/two_complaints.h"
 
 namespace pinwright::api {
 namespace {
-
-void expect_80_columns(const std::string& text) {
-  std::istringstream lines(text);
-  std::string line;
-  while (std::getline(lines, line)) EXPECT_LE(cli::width(line), cli::kColumns) << line;
-}
 
 bool has(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;

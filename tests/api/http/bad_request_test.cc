@@ -10,7 +10,6 @@
 namespace pinwright::api {
 namespace {
 
-constexpr const char* kJson = "application/json";
 constexpr const char* kAdvice = "/v1/blocks/deck-top/advice";
 
 class BadRequest : public testing::Test {

@@ -7,7 +7,6 @@
 namespace pinwright::api {
 namespace {
 
-constexpr const char* kJson = "application/json";
 constexpr const char* kRevisions = "/v1/blocks/deck-top/revisions";
 
 std::size_t count(httplib::Client& client) {

@@ -5,8 +5,6 @@
 namespace pinwright::api {
 namespace {
 
-constexpr const char* kJson = "application/json";
-
 TEST(Routes, FromWordsToASavedRevision) {
   Service service;
   auto client = service.client();

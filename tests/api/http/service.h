@@ -12,6 +12,8 @@
 
 namespace pinwright::api {
 
+inline constexpr const char* kJson = "application/json";
+
 class Service {
  public:
   explicit Service(ServerOptions options = {}) : desk_(open_desk(scratch_.file("store.db"))) {

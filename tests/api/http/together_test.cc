@@ -5,7 +5,6 @@
 namespace pinwright::api {
 namespace {
 
-constexpr const char* kJson = "application/json";
 const Json kTwo = {
     {"words",
      "The front neckline gapes 1 cm and the bust is fine. There are slack folds from neck to "

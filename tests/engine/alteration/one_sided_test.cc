@@ -6,6 +6,7 @@
 #include "engine/geometry/arc_length.h"
 #include "engine/pattern/opened_piece.h"
 #include "engine/pattern/sides.h"
+#include "random_step.h"
 #include "skerry_blocks.h"
 
 namespace pinwright {
@@ -177,28 +178,14 @@ TEST(OneSided, TheBindingFollowsTheOneSide) {
               after.bindings.front().ratio * to_centre, 1e-6);
 }
 
-Step random_step(std::mt19937& rng) {
-  const auto operations = operation_catalogue();
-  const OperationInfo& info = operations[rng() % operations.size()];
-  Step s;
-  s.operation = info.id;
-  for (const OptionInfo& o : info.options)
-    s.options[std::string(o.key)] = std::string(o.values[rng() % o.values.size()]);
-  const double share = static_cast<double>(rng() % 10000) / 9999.0;
-  s.amount = info.least + share * (info.most - info.least);
-  if (rng() % 2 == 0) s.amount = -s.amount;
-  if (info.amount == AmountKind::ratio) s.amount = 0.66 + 0.3 * share;
-  s.side = std::array{Side::left, Side::right, Side::both}[rng() % 3];
-  return s;
-}
-
 TEST_P(BothBlocks, RandomSidesStayProved) {
   std::mt19937 rng(21);
   int done = 0;
   for (int i = 0; i < 40; ++i) {
     Block now = block();
     for (int k = 0; k < 4; ++k) {
-      const Step s = random_step(rng);
+      Step s = random_step(rng);
+      s.side = std::array{Side::left, Side::right, Side::both}[rng() % 3];
       const Result<Altered> result = alter(now, {s});
       if (!result) {
         EXPECT_EQ(result.problems().front().place.rfind("/steps/0", 0), 0u);

@@ -5,25 +5,11 @@
 #include <random>
 
 #include "engine/geometry/fairing.h"
+#include "random_step.h"
 #include "skerry_blocks.h"
 
 namespace pinwright {
 namespace {
-
-Step random_step(std::mt19937& rng) {
-  const auto operations = operation_catalogue();
-  const OperationInfo& info = operations[rng() % operations.size()];
-  Step s;
-  s.operation = info.id;
-  for (const OptionInfo& o : info.options)
-    s.options[std::string(o.key)] = std::string(o.values[rng() % o.values.size()]);
-  const double share = static_cast<double>(rng() % 10000) / 9999.0;
-  s.amount = info.least + share * (info.most - info.least);
-  if (rng() % 2 == 0) s.amount = -s.amount;
-  if (info.amount == AmountKind::ratio) s.amount = std::abs(s.amount);
-  if (s.operation == "set-binding-ratio") s.amount = 0.66 + 0.3 * share;
-  return s;
-}
 
 int inflections_of(const Piece& piece, EdgeRole role) {
   int sum = 0;

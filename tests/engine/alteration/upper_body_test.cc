@@ -39,7 +39,7 @@ double ease(const Block& block) {
   return sum;
 }
 
-void expect_lines_same(const Block& before, const Block& after, const std::string& piece) {
+void expect_same_measure_lines(const Block& before, const Block& after, const std::string& piece) {
   for (const Edge& e : find_piece(before, piece)->edges)
     EXPECT_TRUE(same_bits(before, after, piece, e.id)) << piece << "." << e.id;
 }
@@ -69,11 +69,11 @@ Block expect_undone(const Block& before, const std::string& operation, double am
   return after;
 }
 
-struct Case {
+struct Change {
   const Block* block;
   double amount;
 };
-std::vector<Case> cases(double amount) {
+std::vector<Change> cases(double amount) {
   return {{&knit_top(), amount},
           {&knit_top(), -amount},
           {&woven_bodice(), amount},
@@ -90,7 +90,7 @@ TEST(ShortenChest, TheCentreFrontLosesTheAmountAndBelowNothingMoves) {
     EXPECT_EQ(centre(after, "front").x, 0.0);
     expect_roles_same(*before, after, "front", kBelow);
     expect_roles_same(*before, after, "front", {EdgeRole::dart_leg});
-    expect_lines_same(*before, after, "sleeve");
+    expect_same_measure_lines(*before, after, "sleeve");
     EXPECT_TRUE(*find_piece(*before, "back") == *find_piece(after, "back"));
   }
 }
@@ -281,7 +281,7 @@ TEST(TuckBackWaist, TheCentreBackAloneGetsShorter) {
     EXPECT_NEAR(garment(after, "back-length"), garment(*before, "back-length") - d, 1e-9);
     expect_roles_same(*before, after, "back",
                       {EdgeRole::side, EdgeRole::armhole, EdgeRole::shoulder, EdgeRole::neckline});
-    expect_lines_same(*before, after, "sleeve");
+    expect_same_measure_lines(*before, after, "sleeve");
     expect_roles_same(*before, after, "front",
                       {EdgeRole::side, EdgeRole::armhole, EdgeRole::centre_front});
     EXPECT_NEAR(garment(after, "waist-girth"), garment(*before, "waist-girth"), 0.5);
@@ -318,7 +318,7 @@ TEST(MoveNeckForward, FrontDownBackUpTheHoleKeepsItsSize) {
       EXPECT_EQ(tip(after, piece), tip(*before, piece));
       expect_roles_same(*before, after, piece, kBelow);
     }
-    expect_lines_same(*before, after, "sleeve");
+    expect_same_measure_lines(*before, after, "sleeve");
   }
 }
 

@@ -49,6 +49,18 @@ inline Evidence random_evidence(std::mt19937_64& random, const Network& network)
   return evidence;
 }
 
+/// Soft findings both ways among certain and unknown ones; some as good as certain.
+inline Evidence random_soft_evidence(std::mt19937_64& random, const Network& network) {
+  Evidence evidence = random_evidence(random, network);
+  for (Likelihood& observed : evidence) {
+    if (random() % 2 == 0) continue;
+    observed = {uniform(random), uniform(random)};
+    if (random() % 5 == 0) observed.if_unseen *= 1e-9;
+    if (random() % 5 == 0) observed.if_seen *= 1e-9;
+  }
+  return evidence;
+}
+
 /// The joint by definition: sum over all 2^n combinations, in extended precision.
 struct BruteForce {
   long double evidence = 0.0L;
@@ -73,14 +85,17 @@ inline BruteForce brute_force(const Network& network, const Evidence& evidence) 
       if (held >> link.cause & 1) unseen[link.sign] *= 1.0L - link.strength;
     }
     for (std::size_t s = 0; s < evidence.size(); ++s) {
-      if (evidence[s] == Seen::absent) p *= unseen[s];
-      if (evidence[s] == Seen::present) p *= 1.0L - unseen[s];
+      p *= evidence[s].if_seen * (1.0L - unseen[s]) + evidence[s].if_unseen * unseen[s];
     }
     sums.evidence += p;
     for (std::size_t c = 0; c < n; ++c) {
       if (held >> c & 1) sums.cause[c] += p;
     }
-    for (std::size_t s = 0; s < evidence.size(); ++s) sums.sign[s] += p * (1.0L - unseen[s]);
+    for (std::size_t s = 0; s < evidence.size(); ++s) {
+      const long double seen = evidence[s].if_seen * (1.0L - unseen[s]);
+      const long double all = seen + evidence[s].if_unseen * unseen[s];
+      if (all > 0.0L) sums.sign[s] += p * seen / all;
+    }
   }
   return sums;
 }

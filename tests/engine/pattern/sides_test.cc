@@ -48,8 +48,8 @@ void expect_same_half(const Block& a, const Block& b) {
   EXPECT_EQ(a.linings, b.linings);
 }
 
-class Sides : public testing::TestWithParam<const char*> {};
-INSTANTIATE_TEST_SUITE_P(Kinds, Sides, testing::Values("knit-top", "woven-bodice"));
+class Sides : public ::testing::TestWithParam<const char*> {};
+INSTANTIATE_TEST_SUITE_P(Kinds, Sides, ::testing::Values("knit-top", "woven-bodice"));
 
 TEST_P(Sides, EqualHalvesAreTheBlock) {
   const Block block = drafted(GetParam());

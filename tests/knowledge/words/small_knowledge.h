@@ -37,9 +37,9 @@ inline Knowledge small_knowledge() {
                                                         {"shoulder", "Shoulder"},
                                                         {"upper-arm", "Upper arm"},
                                                         {"length", "Whole length"}}) {
-    k.zones.push_back({id, name, {}, {}});
+    k.zones.push_back({id, name, {}, {}, {}});
   }
-  k.zones.push_back({"sleeve-cap", "Sleeve cap", {"woven-bodice"}, {}});
+  k.zones.push_back({"sleeve-cap", "Sleeve cap", {"woven-bodice"}, {}, {}});
 
   k.words = {{"neckline", {"neckline", "neck", "neck edge", "collar line"}, {}},
              {"front", {"front", "in front"}, {}},
