@@ -1,7 +1,9 @@
 // Pass 3: sides, postures and amounts go to the finding they belong to.
 
 #include <algorithm>
+#include <array>
 #include <numeric>
+#include <string_view>
 
 #include "knowledge/words/amount_rules.h"
 #include "knowledge/words/draft_finding.h"
@@ -70,7 +72,23 @@ class Pass {
     for (std::size_t i = said.first; i < said.last; ++i) take(draft_, draft_.findings[f], i);
     if (!said.has_unit) return refuse_unitless(draft_, draft_.findings[f], said);
     draft_.findings[f].number = n;
+    read_depth(said, f);
     refuse_out_of_range(draft_, draft_.findings[f], said);
+  }
+
+  /// "a fold 1 cm deep" tells how deep the fold is, though its words stand in the finding.
+  void read_depth(const SaidNumber& said, std::size_t f) {
+    static constexpr auto kFolds = std::to_array<std::string_view>(
+        {"fold", "folds", "pinch", "pinched", "tuck", "pleat", "pinned"});
+    if (said.last >= reading_.tokens.size() || reading_.tokens[said.last].text != "deep") return;
+    const std::size_t from = said.first > 5 ? said.first - 5 : 0;
+    for (std::size_t i = from; i < said.first; ++i) {
+      if (std::find(kFolds.begin(), kFolds.end(), reading_.tokens[i].text) == kFolds.end())
+        continue;
+      add_taken(draft_.findings[f], Taken::fold_depth);
+      if (!reading_.words[said.last].taken) take(draft_, draft_.findings[f], said.last);
+      return;
+    }
   }
 
   void in_clause(std::size_t c, const std::vector<std::size_t>& parts) {
@@ -205,14 +223,28 @@ class Pass {
   bool says_nothing_else(std::size_t c) const {
     bool says = false;
     const bool side_denied = denied_side(c).has_value();
+    const std::vector<std::size_t> numbers = numbers_in(c);
+    const bool measured = std::any_of(numbers.begin(), numbers.end(),
+                                      [&](std::size_t n) { return reading_.numbers[n].has_unit; });
     const Clause& clause = reading_.clauses[c];
     for (std::size_t i = clause.first; i < clause.last; ++i) {
       if (!has_content(reading_, i)) continue;
       const Word& word = reading_.words[i];
-      if ((denies(i) && !side_denied) || (!word.notion && !word.number)) return false;
+      if (denies(i) && !side_denied) return false;
+      if (!word.notion && !word.number && !(measured && measures(i))) return false;
       says = true;
     }
     return says;
+  }
+
+  /// "I can pinch a lengthwise fold 1 cm deep", "in all 2 cm too much": words of the measuring.
+  bool measures(std::size_t token) const {
+    static constexpr auto kWords = std::to_array<std::string_view>(
+        {"fold",    "folds",      "pleat",   "tuck",     "deep",      "wide",       "much",
+         "many",    "lengthwise", "upright", "vertical", "crosswise", "horizontal", "lacking",
+         "lacks",   "missing",    "loose",   "cloth",    "fabric",    "material",   "spare",
+         "surplus", "away",       "extra",   "excess",   "pinned",    "pinched",    "gap"});
+    return std::find(kWords.begin(), kWords.end(), reading_.tokens[token].text) != kWords.end();
   }
 
   /// The finding before, of this sentence or of the one before it; else the next of this sentence.
@@ -235,6 +267,21 @@ class Pass {
     return same || !after ? before : after;
   }
 
+  /// An amount looks past findings that take none, as long as nothing unread stands between:
+  /// "the neckline gapes. The edge is not stretched. 2 cm in all."
+  std::size_t counted_before(std::size_t c, std::size_t target) const {
+    const DraftFinding& near = draft_.findings[target];
+    if (sign(near).counts != Counts::none && !near.absent()) return target;
+    for (std::size_t there = c; there-- > 0;) {
+      const std::vector<std::size_t> parts = findings_in(there);
+      if (parts.empty() && reading_.clauses[there].sentence + 1 < reading_.clauses[c].sentence)
+        return target;
+      for (std::size_t i = parts.size(); i-- > 0;)
+        if (wants_number(draft_.findings[parts[i]])) return parts[i];
+    }
+    return target;
+  }
+
   void from_clause(std::size_t c, std::size_t target) {
     if (const auto side = denied_side(c)) {
       if (sign(draft_.findings[target]).sided) deny_side(c, target, *side);
@@ -242,7 +289,7 @@ class Pass {
     }
     const std::vector<std::size_t> numbers = numbers_in(c);
     std::optional<std::size_t> counted;
-    std::size_t f = target;
+    std::size_t f = numbers.empty() ? target : counted_before(c, target);
     for (std::size_t n : numbers) {
       const SaidNumber& said = reading_.numbers[n];
       if (!said.has_unit && !is_unitless_amount(draft_, f, c, said)) continue;
@@ -260,6 +307,9 @@ class Pass {
     for (std::size_t n : notions_in(c)) {
       apply(n, f, counted, parts);
     }
+    if (!counted) return;
+    for (std::size_t i = reading_.clauses[c].first; i < reading_.clauses[c].last; ++i)
+      if (measures(i) && !reading_.words[i].taken) take(draft_, draft_.findings[f], i);
   }
 
   /// "2 cm on the left and 3 cm on the right": the same sign once more, for the side named here.
