@@ -79,6 +79,7 @@ void join(Knowledge& all, Knowledge more) {
   join(all.causes, std::move(more.causes));
   join(all.problems, std::move(more.problems));
   join(all.words, std::move(more.words));
+  join(all.tellings, std::move(more.tellings));
   join(all.publications, std::move(more.publications));
 }
 
@@ -111,6 +112,7 @@ void lay_over(Knowledge& all, Knowledge more) {
   lay_over(all.causes, std::move(more.causes), id);
   lay_over(all.problems, std::move(more.problems), id);
   lay_over(all.words, std::move(more.words), id);
+  join(all.tellings, std::move(more.tellings));
   lay_over(all.publications, std::move(more.publications), [](const auto& p) { return p.key; });
 }
 

@@ -142,6 +142,14 @@ struct WordClass {
   Place place;
 };
 
+/// How different people told one sign, or one cause itself, in their own words: whole sentences, which
+/// the reader goes by where no phrase fits. They stand apart from the entry, in files of their own.
+struct Telling {
+  std::string about;  ///< id of a sign, or of a cause (whose said- sign it then means)
+  std::vector<std::string> said;
+  Place place;
+};
+
 struct Publication {
   std::string key;
   std::string title;  ///< as a reader would look it up
@@ -155,6 +163,7 @@ struct Knowledge {
   std::vector<Cause> causes;
   std::vector<FitProblem> problems;
   std::vector<WordClass> words;
+  std::vector<Telling> tellings;
   std::vector<Publication> publications;
 };
 

@@ -17,6 +17,10 @@ class Reader {
     return {text(n, "id"), text(n, "name"), texts(n, "with"), texts(n, "without"), place(n)};
   }
 
+  Telling telling(const YamlNode& n) const {
+    return {text(n, "about"), texts(n, "said"), place(n)};
+  }
+
   WordClass word_class(const YamlNode& n) const {
     return {text(n, "id"), texts(n, "words"), place(n)};
   }
@@ -172,6 +176,7 @@ Knowledge read_entries(const YamlNode& tree, const std::string& file) {
   for (const YamlNode* n : Reader::maps(tree, "features")) k.features.push_back(r.feature(*n));
   for (const YamlNode* n : Reader::maps(tree, "zones")) k.zones.push_back(r.zone(*n));
   for (const YamlNode* n : Reader::maps(tree, "words")) k.words.push_back(r.word_class(*n));
+  for (const YamlNode* n : Reader::maps(tree, "tellings")) k.tellings.push_back(r.telling(*n));
   for (const YamlNode* n : Reader::maps(tree, "publications"))
     k.publications.push_back({Reader::text(*n, "key"), Reader::text(*n, "title")});
   for (const YamlNode* n : Reader::maps(tree, "signs")) k.signs.push_back(r.sign(*n));

@@ -30,6 +30,10 @@ class Prover {
     for (const auto& s : k_.signs) sign(s);
     for (const auto& c : k_.causes) cause(c);
     for (const auto& p : k_.problems) problem(p);
+    for (const auto& t : k_.tellings)
+      if (find_sign(k_, t.about) == nullptr && find_cause(k_, t.about) == nullptr)
+        say(t.place, "sign-unknown", "a telling is about " + t.about + ", which is no sign or cause",
+            offer(k_.signs, t.about, [](const auto& x) -> std::string_view { return x.id; }));
     const Problems words = check_phrases(k_);
     problems_.insert(problems_.end(), words.begin(), words.end());
     return std::move(problems_);

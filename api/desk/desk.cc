@@ -14,7 +14,7 @@
 namespace pinwright::api {
 
 Desk::Desk(knowledge::Knowledge knowledge, std::unique_ptr<Store> store)
-    : knowledge_(std::move(knowledge)), store_(std::move(store)) {}
+    : knowledge_(std::move(knowledge)), listener_(knowledge_), store_(std::move(store)) {}
 
 Refusal Desk::no_store() const {
   return refuse(Problem{"store-missing", "store", "No store is open.",
@@ -79,7 +79,7 @@ Outcome Desk::describe(const Json& request) const {
   const std::string kind = in.text("kind", Need::optional, 64);
   in.refuse_rest();
   if (!problems.empty()) return refuse(std::move(problems));
-  const auto understood = knowledge::understand(knowledge_, words, kind);
+  const auto understood = listener_.hear(words, kind);
   if (!understood) return refuse(understood.problems());
   Reply reply;
   reply.body["findings"] = findings_to_json(understood->findings);
@@ -154,7 +154,7 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   const auto together = read_together(in, problems);
   in.refuse_rest();
   if (!problems.empty()) return refuse(std::move(problems));
-  auto heard = hear(knowledge_, subject.block->kind, told);
+  auto heard = hear(knowledge_, listener_, subject.block->kind, told);
   if (!heard) return refuse(heard.problems());
   heard->tryon.block = subject.block->id;
   heard->tryon.revision = subject.revision;

@@ -16,6 +16,7 @@
 #include "api/store/store.h"
 #include "engine/pattern/block.h"
 #include "knowledge/model.h"
+#include "knowledge/words/listener.h"
 
 namespace pinwright::api {
 
@@ -32,6 +33,8 @@ class Desk {
  public:
   /// Without a store everything that needs one is refused with "store-missing".
   Desk(knowledge::Knowledge knowledge, std::unique_ptr<Store> store);
+  Desk(const Desk&) = delete;  // the listener refers to the knowledge
+  Desk& operator=(const Desk&) = delete;
 
   const knowledge::Knowledge& knowledge() const { return knowledge_; }
 
@@ -89,6 +92,7 @@ class Desk {
   Refusal no_store() const;
 
   knowledge::Knowledge knowledge_;
+  knowledge::Listener listener_;
   std::unique_ptr<Store> store_;
   BlockCache cache_;
 };

@@ -49,7 +49,7 @@ Problems proof_failed(const std::string& block, const Proof& proof) {
 Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& request) const {
   Changed out;
   if (!request.told.empty() || !request.proposal.empty() || request.together) {
-    auto heard = hear(knowledge_, subject.block->kind, request.told);
+    auto heard = hear(knowledge_, listener_, subject.block->kind, request.told);
     if (!heard) return heard.problems();
     heard->tryon.block = subject.block->id;
     heard->tryon.revision = subject.revision;

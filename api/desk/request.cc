@@ -293,7 +293,8 @@ ChangeRequest read_change(const Json& body, bool to_be_saved, Problems& problems
   return out;
 }
 
-Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const Told& told) {
+Result<Heard> hear(const knowledge::Knowledge& k, const knowledge::Listener& listener,
+                   const std::string& kind, const Told& told) {
   Heard out;
   Problems problems;
   std::vector<Finding>& findings = out.tryon.findings;
@@ -302,7 +303,7 @@ Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const
                    "Say what was seen in \"words\", or give \"findings\" or \"answers\"."};
   }
   if (!told.words.empty()) {
-    auto understood = knowledge::understand(k, told.words, kind);
+    auto understood = listener.hear(told.words, kind);
     add(problems, understood.problems());
     if (understood) {
       findings = std::move(understood->findings);

@@ -12,6 +12,7 @@
 #include "knowledge/joint.h"
 #include "knowledge/model.h"
 #include "knowledge/understand.h"
+#include "knowledge/words/listener.h"
 
 namespace pinwright::api {
 
@@ -80,6 +81,7 @@ struct Heard {
   /// What the words told besides; its findings are those of the try-on, which begin with them.
   knowledge::Understood remarks;
 };
-Result<Heard> hear(const knowledge::Knowledge& k, const std::string& kind, const Told& told);
+Result<Heard> hear(const knowledge::Knowledge& k, const knowledge::Listener& listener,
+                   const std::string& kind, const Told& told);
 
 }  // namespace pinwright::api

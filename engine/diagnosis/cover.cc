@@ -8,7 +8,7 @@ namespace pinwright {
 namespace {
 
 constexpr double kLeast = 1e-300;
-constexpr double kImpossible = -std::numeric_limits<double>::infinity();
+constexpr double kNothingYet = -std::numeric_limits<double>::infinity();
 constexpr int kRounds = 3;        ///< of coordinate descent a node
 constexpr double kSlack = 1e-10;  ///< sets that differ by less are equally good
 
@@ -76,7 +76,7 @@ class Search {
     if (found_.size() > 2) found_.pop_back();
   }
 
-  double to_beat() const { return found_.size() < 2 ? kImpossible : found_[1].score; }
+  double to_beat() const { return found_.size() < 2 ? kNothingYet : found_[1].score; }
 
   bool branch(std::vector<double> share) {
     if (left_ == 0) return false;

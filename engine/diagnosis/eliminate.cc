@@ -3,14 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <numbers>
 #include <optional>
 
 namespace pinwright {
 namespace {
-
-constexpr double kImpossible = -std::numeric_limits<double>::infinity();
 
 using Pair = std::array<double, 2>;  ///< by the state of one vertex
 
@@ -59,7 +56,7 @@ class Run {
         message[i] = close[0] * table[i] + close[1] * table[half + i];
       }
       const std::optional<int> exponent = rescale(message, half);
-      if (!exponent) return kImpossible;
+      if (!exponent) return kImpossibleLog;
       exponents += *exponent;
     }
     const double last = at_[plan_.buckets.back().message];

@@ -3,6 +3,7 @@
 // Shenoy and Shafer, "Axioms for probability and belief-function propagation" (UAI 1990), here with
 // the "either has switched it on" product for signs (plan.h).
 
+#include <limits>
 #include <vector>
 
 #include "engine/diagnosis/fold.h"
@@ -17,6 +18,9 @@ struct Marginals {
   std::vector<double> off;
   double log_evidence = 0.0;
 };
+
+/// ln 0: nothing is left.
+inline constexpr double kImpossibleLog = -std::numeric_limits<double>::infinity();
 
 /// Numbers at work; may be kept for the next run.
 struct Store {

@@ -15,7 +15,7 @@ namespace {
 constexpr std::size_t kMostNodes = 65536;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
-Problem too_wide() {
+Problem too_many_sets() {
   return {"evidence-too-wide", "evidence",
           "Too many sets of causes come near to explaining the findings to try them all.",
           "Give fewer findings at a time: the clearest first."};
@@ -116,7 +116,7 @@ Result<BestExplanation> best_explanation(const Network& network, const Evidence&
   for (const Part& part : connected_parts(shape)) {
     const PartCover made = cover_of(part, shape, network, folded, in);
     const auto two = best_two(made.cover, kMostNodes);
-    if (!two) return too_wide();
+    if (!two) return too_many_sets();
     std::vector<bool> taken(network.causes.size(), false);
     const auto put = [&](const CoverSet& set, std::vector<bool>& state) {
       for (const std::size_t i : set.taken) turn(state, {made.causes[i]});

@@ -14,8 +14,8 @@
 // most the number of findings, and at most the number of their causes; on what fitters find it is
 // far less, as a cause of one finding and a finding of one cause cost nothing, and chains and trees
 // of them keep w at 2. Unknown and absent signs cost nothing. Finding the order: about the cube of
-// the vertices. When the tables would pass 2^23 numbers (64 MB) or the work 2^28 multiplications
-// (a fraction of a second), "evidence-too-wide" is said and nothing is tried.
+// the vertices. When the tables would pass 2^23 numbers (64 MB) or the work 2^30 multiplications
+// (half a second), "evidence-too-wide" is said and nothing is tried.
 //
 // Accuracy: all terms positive, so relative rounding only (a few ulp per link). States that are
 // 1e-308 times less probable than the leading one at some point of the sum are lost.

@@ -31,14 +31,57 @@ struct Block {
   std::size_t f() const { return causes * alone; }
 };
 
-void meet(unsigned signs, const Block& block, const double* f, const double* g, double* h,
-          double* work) {
-  if (signs == 0) {
+/// h += f g for all states of the bits left.
+void add_product(const Block& block, const double* f, const double* g, double* h) {
+  if (block.alone == 1) {
+    for (std::size_t c = 0; c < block.causes; ++c) h[c] += f[c] * g[c];
+    return;
+  }
+  for (std::size_t c = 0; c < block.causes; ++c) {
+    const double by = g[c];
+    for (std::size_t i = c * block.alone; i < (c + 1) * block.alone; ++i) h[i] += f[i] * by;
+  }
+}
+
+/// to_f += given g, to_g += given f summed over the bits of f alone.
+void add_shares(const Block& block, const double* f, const double* g, const double* given,
+                double* to_f, double* to_g) {
+  if (block.alone == 1) {
     for (std::size_t c = 0; c < block.causes; ++c) {
-      for (std::size_t i = c * block.alone; i < (c + 1) * block.alone; ++i) h[i] += f[i] * g[c];
+      to_f[c] += given[c] * g[c];
+      to_g[c] += given[c] * f[c];
     }
     return;
   }
+  for (std::size_t c = 0; c < block.causes; ++c) {
+    const double by = g[c];
+    double sum = 0.0;
+    for (std::size_t i = c * block.alone; i < (c + 1) * block.alone; ++i) {
+      to_f[i] += given[i] * by;
+      sum += given[i] * f[i];
+    }
+    to_g[c] += sum;
+  }
+}
+
+/// All of it where nothing but one sign is left in either.
+void meet_sign(const double* f, const double* g, double* h) {
+  h[0] += f[0] * g[0];
+  h[1] += f[1] * (g[0] + g[1]) + f[0] * g[1];
+}
+void part_sign(const double* f, const double* g, const double* given, double* to_f, double* to_g) {
+  const double both = g[0] + g[1];
+  const double on = given[1] * f[1];
+  to_f[0] += given[0] * g[0] + given[1] * g[1];
+  to_f[1] += given[1] * both;
+  to_g[0] += given[0] * f[0] + on;
+  to_g[1] += given[1] * f[0] + on;
+}
+
+void meet(unsigned signs, const Block& block, const double* f, const double* g, double* h,
+          double* work) {
+  if (signs == 0) return add_product(block, f, g, h);
+  if (signs == 1 && block.f() == 1) return meet_sign(f, g, h);
   const std::size_t half_f = block.f() << (signs - 1);
   const std::size_t half_g = block.causes << (signs - 1);
   meet(signs - 1, block, f, g, h, work);
@@ -49,17 +92,8 @@ void meet(unsigned signs, const Block& block, const double* f, const double* g, 
 
 void part(unsigned signs, const Block& block, const double* f, const double* g, const double* given,
           double* to_f, double* to_g, double* work) {
-  if (signs == 0) {
-    for (std::size_t c = 0; c < block.causes; ++c) {
-      double sum = 0.0;
-      for (std::size_t i = c * block.alone; i < (c + 1) * block.alone; ++i) {
-        to_f[i] += given[i] * g[c];
-        sum += given[i] * f[i];
-      }
-      to_g[c] += sum;
-    }
-    return;
-  }
+  if (signs == 0) return add_shares(block, f, g, given, to_f, to_g);
+  if (signs == 1 && block.f() == 1) return part_sign(f, g, given, to_f, to_g);
   const std::size_t half_f = block.f() << (signs - 1);
   const std::size_t half_g = block.causes << (signs - 1);
   part(signs - 1, block, f, g, given, to_f, to_g, work);

@@ -4,13 +4,18 @@
 #include <bit>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <tuple>
 
 namespace pinwright {
 namespace {
 
-constexpr std::size_t kWide = 10;  ///< vertices open from which other orders are worth a look
-constexpr std::uint64_t kTries = 12;
+// Work from which other orders are worth a look, each of which takes some 20 us.
+constexpr double kWorthALook = 4e4;
+constexpr double kDear = 1e6;
+constexpr double kVeryDear = 8e6;
+constexpr std::uint64_t kTries = 8;
+constexpr std::uint64_t kMoreTries = 40;
 
 using Row = std::vector<std::uint64_t>;
 
@@ -50,7 +55,7 @@ std::uint64_t scrambled(std::uint64_t x) {
 
 class Graph {
  public:
-  Graph(const Part& part, Way way) : part_(part), way_(way), rows_(part.edges.size()) {
+  explicit Graph(const Part& part) : part_(part), rows_(part.edges.size()) {
     const std::size_t words = (rows_.size() + 63) / 64;
     for (std::size_t v = 0; v < rows_.size(); ++v) {
       rows_[v].assign(words, 0);
@@ -61,7 +66,23 @@ class Graph {
     stale_.assign(rows_.size(), true);
   }
 
-  std::vector<TakenOut> order() {
+  /// Takes out the vertices that have one neighbour at most, again and again.
+  std::vector<TakenOut> take_ends() {
+    std::vector<TakenOut> taken;
+    for (bool some = true; some;) {
+      some = false;
+      for (const std::size_t v : std::vector<std::size_t>(waiting_)) {
+        if (count(rows_[v]) > 1) continue;
+        taken.push_back(take(v));
+        some = true;
+      }
+    }
+    return taken;
+  }
+
+  /// Takes out all that is left, in one way.
+  std::vector<TakenOut> take_all(Way way) {
+    way_ = way;
     std::vector<TakenOut> taken;
     while (!waiting_.empty()) taken.push_back(take(next()));
     return taken;
@@ -125,15 +146,30 @@ class Graph {
   std::vector<bool> stale_;
 };
 
-double cost(const std::vector<TakenOut>& order) {
+/// Multiplications, roughly: a table for every vertex, and dearer passes over it where more than
+/// one branch meets there, by the signs that the branches share (plan.cc works it out in full).
+double cost(const Part& part, const std::vector<TakenOut>& order) {
+  std::vector<std::size_t> turn(order.size());
+  for (std::size_t t = 0; t < order.size(); ++t) turn[order[t].vertex] = t;
+  std::vector<double> meeting(order.size(), 0.0);  // passes, by turn
+  std::vector<double> dearest(order.size(), 0.0);
   double sum = 0.0;
-  for (const TakenOut& out : order) sum += std::ldexp(1.0, static_cast<int>(out.neighbours.size()));
+  for (std::size_t t = 0; t < order.size(); ++t) {
+    const std::vector<std::size_t>& around = order[t].neighbours;
+    const double passes =
+        kTablePasses + meeting[t] - dearest[t];  // the dearest is taken over as it is
+    sum += std::ldexp(passes, static_cast<int>(around.size()) + 1);
+    if (around.size() < 2) continue;
+    std::size_t target = order.size();
+    double pass = kJoinPasses;
+    for (const std::size_t u : around) {
+      target = std::min(target, turn[u]);
+      if (!part.vertices[u].is_cause) pass *= kSignPasses;
+    }
+    meeting[target] += pass;
+    dearest[target] = std::max(dearest[target], pass);
+  }
   return sum;
-}
-
-bool wide(const std::vector<TakenOut>& order) {
-  return std::any_of(order.begin(), order.end(),
-                     [](const TakenOut& out) { return out.neighbours.size() >= kWide; });
 }
 
 }  // namespace
@@ -189,21 +225,29 @@ std::vector<Part> connected_parts(const Shape& shape) {
 }
 
 std::vector<TakenOut> elimination_order(const Part& part) {
-  std::vector<TakenOut> kept = Graph(part, {true, 0}).order();
+  Graph core(part);
+  const std::vector<TakenOut> ends = core.take_ends();
+  std::vector<TakenOut> kept;
+  double least = std::numeric_limits<double>::infinity();
   const auto try_way = [&](Way way) {
-    std::vector<TakenOut> tried = Graph(part, way).order();
-    if (cost(tried) < cost(kept)) kept = std::move(tried);
+    std::vector<TakenOut> tried = ends;
+    for (TakenOut& out : Graph(core).take_all(way)) tried.push_back(std::move(out));
+    const double mine = cost(part, tried);
+    if (mine >= least) return;
+    least = mine;
+    kept = std::move(tried);
   };
-  if (std::any_of(kept.begin(), kept.end(),
-                  [](const TakenOut& out) { return out.neighbours.size() > 4; })) {
-    try_way({false, 0});
-  }
-  if (wide(kept)) {
+  try_way({true, 0});
+  if (least > kWorthALook) try_way({false, 0});
+  if (least > kDear) {
     try_way({false, 0, First::causes});
     try_way({false, 0, First::signs});
   }
-  for (std::uint64_t seed = 1; seed <= kTries && wide(kept); ++seed) {
-    try_way({seed % 2 == 0, seed});
+  for (std::uint64_t seed = 1; seed <= kTries && least > kDear; ++seed) {
+    try_way({seed % 3 != 0, seed});
+  }
+  for (std::uint64_t seed = kTries + 1; seed <= kMoreTries && least > kVeryDear; ++seed) {
+    try_way({seed % 3 != 0, seed});
   }
   return kept;
 }

@@ -27,6 +27,7 @@ class Planner {
     for (std::size_t t = 0; t < order_.size(); ++t) send(t);
     double numbers = 0.0;
     for (Bucket& b : plan_.buckets) {
+      sort_messages(b);
       plan_.work += work(b);
       numbers += std::ldexp(static_cast<double>(std::max<std::size_t>(b.wide.size(), 1) + 1),
                             static_cast<int>(b.bits));
@@ -110,19 +111,22 @@ class Planner {
   }
 
   /// The message of most signs is taken over as it is, the others join it.
-  void join(Bucket& b) const {
+  void sort_messages(Bucket& b) const {
     std::stable_sort(b.wide.begin(), b.wide.end(), [&](std::size_t x, std::size_t y) {
       return signs_of_message(x, b) > signs_of_message(y, b);
     });
+  }
+
+  void join(Bucket& b) const {
     for (std::size_t j = 1; j < b.wide.size(); ++j) {
       b.joins.push_back(join_of(b.bits, b.cause_mask, plan_.buckets[b.wide[j]].placed));
     }
   }
 
   double work(const Bucket& b) const {
-    double passes = 2.0 + static_cast<double>(b.acts.size());
+    double passes = kTablePasses;
     for (std::size_t j = 1; j < b.wide.size(); ++j) {
-      passes += 4.0 * std::pow(1.5, signs_of_message(b.wide[j], b));
+      passes += kJoinPasses * std::pow(kSignPasses, signs_of_message(b.wide[j], b));
     }
     return std::ldexp(passes, static_cast<int>(b.bits));
   }

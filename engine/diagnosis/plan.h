@@ -51,12 +51,12 @@ struct Plan {
   std::vector<Bucket> buckets;  ///< in the order of elimination; the last ends the part
   std::size_t numbers = 0;      ///< in the store
   std::size_t widest = 0;       ///< entries of the largest table
-  double work = 0.0;            ///< multiplications, up and down, roughly
+  double work = 0.0;            ///< up and down, in multiplications of a join
 };
 
-/// Most that is ever tried: numbers held (64 MB) and work (well under a second).
+/// Most that is ever tried: numbers held (64 MB) and work (about half a second).
 inline constexpr double kMostNumbers = 8388608.0;
-inline constexpr double kMostWork = 268435456.0;
+inline constexpr double kMostWork = 1073741824.0;
 
 /// Error: "evidence-too-wide".
 Result<Plan> plan_of(const Shape& shape, const Part& part);

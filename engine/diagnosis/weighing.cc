@@ -1,12 +1,9 @@
 #include "engine/diagnosis/weighing.h"
 
 #include <cmath>
-#include <limits>
 
 namespace pinwright {
 namespace {
-
-constexpr double kImpossible = -std::numeric_limits<double>::infinity();
 
 Problem impossible() {
   return {"evidence-impossible", "evidence",
@@ -18,6 +15,9 @@ Problem impossible() {
 
 Result<Weighing> Weighing::make(const Network& network, const Evidence& evidence) {
   Weighing w(network);
+  w.evidence_ = evidence;
+  w.of_sign_.resize(network.signs.size());
+  for (const Link& link : network.links) w.of_sign_[link.sign].push_back(link);
   w.shape_ = shape_of(network, evidence);
   w.folded_ = fold(network, evidence, w.shape_);
   if (w.folded_.impossible) return impossible();
@@ -31,13 +31,19 @@ Result<Weighing> Weighing::make(const Network& network, const Evidence& evidence
   w.base_ = {w.folded_.on, w.folded_.off, w.folded_.log_scale};
   for (Tied& tied : w.parts_) {
     tied.log_sum = up(tied.plan, w.shape_, network, w.folded_, w.store_);
-    if (tied.log_sum == kImpossible ||
+    if (tied.log_sum == kImpossibleLog ||
         !down(tied.plan, w.shape_, network, w.folded_, w.store_, w.base_)) {
       return impossible();
     }
     w.base_.log_evidence += tied.log_sum;
   }
   return w;
+}
+
+double Weighing::work() const {
+  double sum = 0.0;
+  for (const Tied& tied : parts_) sum += tied.plan.work;
+  return sum;
 }
 
 bool Weighing::same(const Tied& tied, const Folded& other) const {
@@ -50,8 +56,34 @@ bool Weighing::same(const Tied& tied, const Folded& other) const {
   return true;
 }
 
+Folded Weighing::folded_with(const Evidence& other) const {
+  std::size_t changed = 0;
+  std::size_t sign = 0;
+  for (std::size_t s = 0; s < other.size(); ++s) {
+    if (other[s] == evidence_[s]) continue;
+    ++changed;
+    sign = s;
+  }
+  const bool one_absent =
+      changed == 1 && evidence_[sign] == Seen::unknown && other[sign] == Likelihood{0.0, 1.0};
+  if (!one_absent) return fold(*network_, other, shape_);
+  Folded folded = folded_;
+  folded.log_scale += std::log1p(-network_->signs[sign].leak);
+  for (const Link& link : of_sign_[sign]) {
+    double& on = folded.on[link.cause];
+    double& off = folded.off[link.cause];
+    on *= 1.0 - link.strength;
+    const double sum = on + off;
+    if (!(sum > 0.0)) folded.impossible = true;
+    on /= sum;
+    off /= sum;
+    folded.log_scale += std::log(sum);
+  }
+  return folded;
+}
+
 std::optional<Marginals> Weighing::with(const Evidence& other) {
-  const Folded folded = fold(*network_, other, shape_);
+  const Folded folded = folded_with(other);
   if (folded.impossible) return std::nullopt;
   Marginals found{folded.on, folded.off, folded.log_scale};
   for (const Tied& tied : parts_) {
@@ -65,7 +97,7 @@ std::optional<Marginals> Weighing::with(const Evidence& other) {
       continue;
     }
     const double sum = up(tied.plan, shape_, *network_, folded, store_);
-    if (sum == kImpossible || !down(tied.plan, shape_, *network_, folded, store_, found)) {
+    if (sum == kImpossibleLog || !down(tied.plan, shape_, *network_, folded, store_, found)) {
       return std::nullopt;
     }
     found.log_evidence += sum;
@@ -75,7 +107,7 @@ std::optional<Marginals> Weighing::with(const Evidence& other) {
 
 double Weighing::log_evidence(const Evidence& other) {
   const Folded folded = fold(*network_, other, shape_);
-  if (folded.impossible) return kImpossible;
+  if (folded.impossible) return kImpossibleLog;
   double sum = folded.log_scale;
   for (const Tied& tied : parts_) {
     sum += same(tied, folded) ? tied.log_sum : up(tied.plan, shape_, *network_, folded, store_);

@@ -14,6 +14,8 @@ class Weighing {
   static Result<Weighing> make(const Network& network, const Evidence& evidence);
 
   const Marginals& marginals() const { return base_; }
+  /// Of summing all parts once (Plan::work).
+  double work() const;
 
   /// For an evidence that differs from the one given by findings taken back, made softer or harder,
   /// or by more signs surely absent. Only parts whose weights have changed are summed again.
@@ -32,8 +34,12 @@ class Weighing {
 
   explicit Weighing(const Network& network) : network_(&network) {}
   bool same(const Tied& tied, const Folded& other) const;
+  /// fold(network, other, shape), from the one at hand where only one sign has become absent.
+  Folded folded_with(const Evidence& other) const;
 
   const Network* network_;
+  Evidence evidence_;
+  std::vector<std::vector<Link>> of_sign_;
   Shape shape_;
   std::vector<Tied> parts_;
   Folded folded_;

@@ -162,6 +162,8 @@ class Pass {
         return take_notion(n, near);
       case Kind::negation:
       case Kind::gone:
+      case Kind::no_effect:
+      case Kind::hedge:
       case Kind::noise:
         return;
     }

@@ -8,10 +8,34 @@ namespace {
 
 constexpr std::size_t kLongestClause = 64;
 
+/// The token's notion says something of a finding.
+bool means(const Reading& reading, std::size_t token) {
+  const std::optional<std::size_t> notion = reading.words[token].notion;
+  if (!notion) return false;
+  const Notion::Kind kind = reading.notions[*notion].kind;
+  return kind != Notion::Kind::noise && kind != Notion::Kind::hedge;
+}
+
 struct Cut {
   Joint joint = Joint::comma;
   bool alternative = false;
+  bool excepted = false;
+  std::size_t words = 1;  ///< how many tokens the cut takes
 };
+
+/// "apart from", "except for": how many tokens, 0 for none.
+std::size_t excepts_at(const std::vector<Token>& tokens, std::size_t i) {
+  const auto is = [&](std::size_t k, std::string_view text) {
+    return k < tokens.size() && tokens[k].kind == Token::Kind::word && tokens[k].text == text;
+  };
+  if (is(i, "except") || is(i, "excepting") || is(i, "bar")) return is(i + 1, "for") ? 2 : 1;
+  if ((is(i, "apart") || is(i, "aside")) && is(i + 1, "from")) return 2;
+  if (is(i, "other") && is(i + 1, "than")) return 2;
+  if (is(i, "save") && is(i + 1, "for")) return 2;
+  if (is(i, "with") && is(i + 1, "the") && is(i + 2, "exception") && is(i + 3, "of")) return 4;
+  if (is(i, "but") && is(i + 1, "for")) return 2;
+  return 0;
+}
 
 /// What a token does between clauses; nothing for words within one.
 std::optional<Cut> cut_at(const Token& token, const Token* next) {
@@ -29,7 +53,7 @@ std::optional<Cut> cut_at(const Token& token, const Token* next) {
   if (token.text == "and") return Cut{Joint::with};
   if (token.text == "or" || token.text == "nor") return Cut{Joint::with, true};
   static const std::set<std::string_view> but = {"but",     "while",   "although", "though",
-                                                 "whereas", "however", "yet",      "except"};
+                                                 "whereas", "however", "yet"};
   if (but.contains(token.text)) return Cut{Joint::but};
   return std::nullopt;
 }
@@ -37,10 +61,11 @@ std::optional<Cut> cut_at(const Token& token, const Token* next) {
 class Reader {
  public:
   Reader(std::string_view text, const Lexicon& lexicon, const Notions& notions,
-         const Stemmer& stemmer)
+         const SpellingMender& spelling, const Stemmer& stemmer)
       : lexicon_(lexicon), stemmer_(stemmer) {
     reading_.text = text;
     reading_.tokens = tokens(text);
+    spelling.mend(reading_.tokens, stemmer);
     reading_.words.resize(reading_.tokens.size());
     claim_numbers(true);
     claim_notions(notions.find(reading_.tokens, stemmer));
@@ -55,6 +80,7 @@ class Reader {
       find_runs(clause);
       find_places(clause);
     }
+    mark_tests();
     return std::move(reading_);
   }
 
@@ -108,7 +134,17 @@ class Reader {
       const Token* next = i + 1 < reading_.tokens.size() ? &reading_.tokens[i + 1] : nullptr;
       std::optional<Cut> cut = inside_a_group(i) ? std::nullopt : cut_at(reading_.tokens[i], next);
       if (cut && abbreviation(i)) cut.reset();
+      if (const std::size_t words = excepts_at(reading_.tokens, i);
+          words > 0 && !inside_a_group(i)) {
+        cut = Cut{Joint::but, false, true, words};
+      } else if (!cut && main_clause_of_exception(clause, i)) {
+        close(clause, i, {Joint::comma}, i, sentence);
+      }
       reading_.words[i].load = load_of_token(i);
+      if (is_filler(i)) {
+        reading_.words[i].filler = true;
+        if (!reading_.words[i].notion) reading_.words[i].load = Load::light;
+      }
       if (other_side_denied(i)) close(clause, i, {Joint::but}, i, sentence);
       if (!cut) {
         if (i - clause.first < kLongestClause || inside_a_group(i)) continue;
@@ -117,7 +153,12 @@ class Reader {
       }
       const bool nor = reading_.tokens[i].text == "nor";  // it also denies: it opens its clause
       reading_.words[i].separator = !nor;
-      close(clause, i, *cut, nor ? i : i + 1, sentence);
+      close(clause, i, *cut, nor ? i : i + cut->words, sentence);
+      for (; cut->words > 1; --cut->words) {
+        ++i;
+        reading_.words[i].load = Load::noise;
+        reading_.words[i].separator = true;
+      }
     }
     close(clause, reading_.tokens.size(), {}, reading_.tokens.size(), sentence);
   }
@@ -126,6 +167,17 @@ class Reader {
   bool other_side_denied(std::size_t i) const {
     if (reading_.tokens[i].text != "not" || i == 0 || !reading_.words[i - 1].notion) return false;
     return reading_.notions[*reading_.words[i - 1].notion].kind == Notion::Kind::side;
+  }
+
+  /// "Apart from the neckline it fits": where the exception opens the sentence, what it is taken
+  /// from begins at its pronoun.
+  bool main_clause_of_exception(const Clause& clause, std::size_t i) const {
+    if (!clause.excepted || i <= clause.first) return false;
+    const bool opens =
+        reading_.clauses.empty() || reading_.clauses.back().sentence != clause.sentence;
+    static const std::set<std::string_view> words = {"it", "everything", "all", "they", "i"};
+    return opens && words.contains(reading_.tokens[i].text) &&
+           reading_.tokens[i - 1].text != "of" && reading_.tokens[i - 1].text != "from";
   }
 
   /// Ends the clause before token `at` and begins the next at `next`.
@@ -138,6 +190,7 @@ class Reader {
     follows.first = next;
     follows.joint = cut.joint;
     follows.alternative = cut.alternative;
+    follows.excepted = cut.excepted;
     if (cut.joint == Joint::stop) {
       ++sentence;
     } else if (empty) {  // ", and": the stronger of the two stays
@@ -177,8 +230,7 @@ class Reader {
     const Token& token = reading_.tokens[i];
     if (token.kind == Token::Kind::mark) return Load::noise;
     if (token.kind == Token::Kind::word) {
-      const bool noise = reading_.words[i].notion &&
-                         reading_.notions[*reading_.words[i].notion].kind == Notion::Kind::noise;
+      const bool noise = reading_.words[i].notion && !means(reading_, i);
       return noise ? std::max(Load::light, load_of(token.text)) : load_of(token.text);
     }
     if (i + 1 >= reading_.tokens.size()) return Load::content;
@@ -196,8 +248,45 @@ class Reader {
     return false;
   }
 
+  /// "right in the middle", "well past", "a good inch": not that it is right or well or good.
+  bool is_filler(std::size_t i) const {
+    static const std::set<std::string_view> where = {
+        "in",      "at",     "under",  "over",   "above",   "below", "through", "up",      "down",
+        "across",  "into",   "to",     "round",  "around",  "by",    "where",   "on",      "from",
+        "past",    "behind", "off",    "after",  "before",  "along", "beside",  "between", "next",
+        "against", "away",   "beyond", "inside", "outside", "out",   "onto",    "near"};
+    static const std::set<std::string_view> before = {"just", "not", "is",    "are",   "looks",
+                                                      "fits", "all", "about", "quite", "seems"};
+    static const std::set<std::string_view> degree = {"short", "long", "low",  "high", "wide",
+                                                      "too",   "big",  "deep", "small"};
+    const std::string& word = reading_.tokens[i].text;
+    const std::string_view next =
+        i + 1 < reading_.tokens.size() ? std::string_view(reading_.tokens[i + 1].text) : "";
+    const std::string_view last = i > 0 ? std::string_view(reading_.tokens[i - 1].text) : "";
+    if (word == "right") {
+      if (begins_line_or_sentence(i) && next == ",") return true;
+      if (before.contains(last)) return false;
+      return where.contains(next) || (i + 1 < reading_.tokens.size() && names_side_of(i + 1));
+    }
+    if (word == "well") return where.contains(next) || degree.contains(next);
+    if (word == "great") return degree.contains(next);
+    return word == "good" && last == "a";
+  }
+
+  /// "right shoulder", "right hand": a side, not that it is right.
+  bool names_side_of(std::size_t i) const {
+    const std::string& word = reading_.tokens[i].text;
+    return word == "side" || word == "hand" || word == "one" || word == "arm" || word == "hip" ||
+           lexicon_.place_of_stem(reading_.tokens[i].stem) == PlaceWord::place;
+  }
+
+  bool begins_line_or_sentence(std::size_t i) const {
+    return i == 0 || reading_.tokens[i - 1].kind == Token::Kind::mark;
+  }
+
   void find_runs(Clause& clause) {
     for (std::size_t i = clause.first; i < clause.last; ++i) {
+      if (reading_.words[i].filler) continue;
       if (reading_.words[i].number && reading_.numbers[*reading_.words[i].number].has_unit)
         continue;
       for (Run& run : lexicon_.sequences().at(reading_.tokens, i, clause.last, stemmer_)) {
@@ -215,13 +304,13 @@ class Reader {
       }
     }
     for (std::size_t i = clause.first; i < clause.last; ++i) {
-      if (other.contains(i) || reading_.words[i].number || in_posture(i)) continue;
+      if (other.contains(i) || reading_.words[i].number || no_place(i)) continue;
       reading_.words[i].place = lexicon_.place_of_stem(reading_.tokens[i].stem);
     }
     for (const Run& run : clause.runs) {
       const PlaceWord place = lexicon_.place_of_term(run.id);
       for (std::size_t i : run.tokens) {
-        if (place != PlaceWord::none && !in_posture(i)) {
+        if (place != PlaceWord::none && !no_place(i)) {
           reading_.words[i].place = std::max(reading_.words[i].place, place);
         }
       }
@@ -242,6 +331,62 @@ class Reader {
     return word.notion && reading_.notions[*word.notion].kind == Notion::Kind::posture;
   }
 
+  /// The arm of "arms raised" is no place of the garment; the elbow of "elbow bent" is.
+  bool no_place(std::size_t i) const { return in_posture(i) && reading_.tokens[i].stem == "arm"; }
+
+  /// A clause is told of a test when it, or one before it in the sentence, says that something was
+  /// pinned, lifted, let out or put under to see what comes of it. A posture is no test.
+  void mark_tests() {
+    for (std::size_t c = 0; c < reading_.clauses.size(); ++c) {
+      Clause& clause = reading_.clauses[c];
+      clause.test = tells_test(clause);
+      clause.tried = clause.test || tells_doing(clause);
+      if (c == 0 || reading_.clauses[c - 1].sentence != clause.sentence) continue;
+      if (clause.joint == Joint::but) continue;
+      clause.test = clause.test || reading_.clauses[c - 1].test;
+      clause.tried = clause.tried || reading_.clauses[c - 1].tried;
+    }
+  }
+
+  bool tells_test(const Clause& clause) const {
+    static const std::set<std::string_view> when = {"when", "if",    "once",     "after", "by",
+                                                    "with", "while", "whenever", "soon",  "until"};
+    bool asked = false;
+    for (std::size_t i = clause.first; i < clause.last; ++i) {
+      const Token& token = reading_.tokens[i];
+      asked = asked || when.contains(token.text);
+      const bool ing = token.text.size() > 5 && token.text.ends_with("ing");
+      if ((!asked && !(ing && i == clause.first)) || in_posture(i)) continue;
+      if (!is_test_stem(token.stem)) continue;
+      // "with open sleeves", "by the fold": only what somebody does is a test.
+      const bool done = ing || (i > clause.first && someone(i - 1)) || token.text.ends_with("ed") ||
+                        token.text == "let" || token.text == "pad";
+      if (done) return true;
+    }
+    return false;
+  }
+
+  /// "Pinch the tips", "we let go the seam", but not "I can pinch 2 cm".
+  bool tells_doing(const Clause& clause) const {
+    bool begins = true;
+    for (std::size_t i = clause.first; i < clause.last; ++i) {
+      const Token& token = reading_.tokens[i];
+      if (token.kind == Token::Kind::word && is_test_stem(token.stem) && !in_posture(i) &&
+          (begins || someone(i - 1))) {
+        return true;
+      }
+      begins = begins && reading_.words[i].load != Load::content && token.text != "can" &&
+               token.text != "could" && token.text != "the" && token.text != "a";
+    }
+    return false;
+  }
+
+  bool someone(std::size_t i) const {
+    static const std::set<std::string_view> words = {
+        "i", "you", "we", "she", "he", "they", "to", "just", "someone", "mum", "friend"};
+    return words.contains(reading_.tokens[i].text);
+  }
+
   const Lexicon& lexicon_;
   const Stemmer& stemmer_;
   Reading reading_;
@@ -250,8 +395,8 @@ class Reader {
 }  // namespace
 
 Reading cut_clauses(std::string_view text, const Lexicon& lexicon, const Notions& notions,
-                    const Stemmer& stemmer) {
-  return Reader(text, lexicon, notions, stemmer).read();
+                    const SpellingMender& spelling, const Stemmer& stemmer) {
+  return Reader(text, lexicon, notions, spelling, stemmer).read();
 }
 
 bool has_content(const Reading& reading, std::size_t token) {
@@ -259,8 +404,7 @@ bool has_content(const Reading& reading, std::size_t token) {
   if (word.separator || word.load == Load::noise) return false;
   if (reading.tokens[token].kind == Token::Kind::mark) return false;
   if (word.number) return true;
-  const bool means = word.notion && reading.notions[*word.notion].kind != Notion::Kind::noise;
-  return word.load == Load::content || means;
+  return word.load == Load::content || means(reading, token);
 }
 
 }  // namespace pinwright::knowledge

@@ -9,6 +9,7 @@
 #include "knowledge/words/amounts.h"
 #include "knowledge/words/function_words.h"
 #include "knowledge/words/lexicon.h"
+#include "knowledge/words/mend_spelling.h"
 #include "knowledge/words/notions.h"
 #include "knowledge/words/text.h"
 
@@ -19,7 +20,7 @@ enum class Joint : unsigned char {
   stop,   ///< a sentence ends
   comma,  ///< comma, bracket, dash, colon
   with,   ///< and, &, or, nor
-  but,    ///< but, while, although, though, whereas, however, yet, except
+  but,    ///< but, while, although, though, whereas, however, yet, except, apart from
 };
 
 struct Clause {
@@ -27,6 +28,9 @@ struct Clause {
   std::size_t last = 0;
   Joint joint = Joint::stop;
   bool alternative = false;  ///< or, nor: a negation carries over
+  bool excepted = false;     ///< after except, apart from: what was said before does not hold here
+  bool test = false;         ///< tells what comes of a pin, a pad, a seam let out: "when I pin it"
+  bool tried = false;        ///< tells of something done to it, a test or not: "I let go the seam"
   std::size_t sentence = 0;
   std::vector<Run> runs;    ///< every term found in it, ids of the lexicon
   bool has_place = false;   ///< some token is PlaceWord::place
@@ -40,7 +44,8 @@ struct Word {
   std::optional<std::size_t> notion;
   std::optional<std::size_t> number;  ///< a number with a unit, or one that is bare
   bool separator = false;
-  bool taken = false;  ///< ends in a finding
+  bool taken = false;   ///< ends in a finding
+  bool filler = false;  ///< "right" of "right in the middle": says nothing by itself
 };
 
 struct Reading {
@@ -54,7 +59,7 @@ struct Reading {
 
 /// REQUIRES: check_text(text) is empty. A clause has at most 64 tokens; longer ones are cut.
 Reading cut_clauses(std::string_view text, const Lexicon& lexicon, const Notions& notions,
-                    const Stemmer& stemmer);
+                    const SpellingMender& spelling, const Stemmer& stemmer);
 
 /// The token must end in a finding or be reported.
 bool has_content(const Reading& reading, std::size_t token);

@@ -26,6 +26,9 @@ struct DraftFinding {
   std::optional<Of> of;
   std::optional<Taken> taken;
   std::string posture;
+  double sure = 1.0;      ///< less when hedged or supposed
+  bool supposed = false;  ///< by likeness, no phrase says it
+  bool test = false;      ///< told of a test: "when I pin it ..."
 
   bool absent() const { return denied || negated; }
 };
@@ -63,5 +66,8 @@ void negate(Draft& draft);
 /// Pass 3: sides, postures, amounts with what they count; clauses that only say such things go to
 /// the finding before them (attach.cc). Problems: "amount-without-unit", "amount-range".
 void attach(Draft& draft);
+
+/// Pass 4: hedges make findings less sure (hedge.cc).
+void hedge(Draft& draft);
 
 }  // namespace pinwright::knowledge

@@ -147,7 +147,7 @@ class SightPass {
   /// "The neckline gapes, the armhole too"; "the shoulder and the neckline are too wide".
   void borrow_what_happens(std::size_t c) {
     const Clause& clause = reading_.clauses[c];
-    if (!clause.only_place || used(c)) return;
+    if (!clause.only_place || clause.excepted || used(c)) return;
     const std::optional<std::size_t> before = donor(c, false);
     const std::optional<std::size_t> after = donor(c, true);
     const bool looks_back = says_also(c);

@@ -58,4 +58,13 @@ bool is_pronoun(std::string_view word) {
   return words.contains(word);
 }
 
+bool is_test_stem(std::string_view stem) {
+  static const Words stems = {
+      "pin",   "pinch", "lift", "tuck",    "unpick", "releas", "hold",     "press", "tug",
+      "snip",  "clip",  "pad",  "tape",    "open",   "fold",   "undo",     "slip",  "let",
+      "push",  "pull",  "rais", "take",    "put",    "cut",    "slash",    "remov", "unfasten",
+      "hitch", "hoist", "drop", "scrunch", "grab",   "smooth", "unbutton", "nip",   "undon"};
+  return stems.contains(stem);
+}
+
 }  // namespace pinwright::knowledge

@@ -17,4 +17,7 @@ Load load_of(std::string_view word);
 /// it, they, this, which, ...: a clause that begins so goes on about the place named before.
 bool is_pronoun(std::string_view word);
 
+/// Stem of what is done to a garment to see what comes of it: pin, lift, unpick, let (out), pad.
+bool is_test_stem(std::string_view stem);
+
 }  // namespace pinwright::knowledge

@@ -1,16 +1,13 @@
 #include "knowledge/words/leftovers.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
-
-#include "engine/base/nearest_word.h"
+#include "knowledge/words/suppose.h"
 
 namespace pinwright::knowledge {
 namespace {
 
 constexpr std::size_t kMostNearest = 3;
-constexpr std::size_t kMostSpelled = 64;  ///< unknown words that are compared with known ones
+constexpr std::size_t kMostOffered = 256;
 
 struct Span {
   std::size_t first = 0;  ///< tokens [first, last)
@@ -20,7 +17,8 @@ struct Span {
 
 class LeftoverPass {
  public:
-  explicit LeftoverPass(const Draft& draft) : draft_(draft), reading_(draft.reading) {}
+  LeftoverPass(const Draft& draft, const Resemblance& resemblance)
+      : draft_(draft), reading_(draft.reading), resemblance_(resemblance) {}
 
   std::vector<NotUnderstood> run() {
     std::vector<NotUnderstood> items;
@@ -85,73 +83,27 @@ class LeftoverPass {
     }
   }
 
-  /// Shared words count the more, the fewer signs share them.
   std::vector<std::string> nearest(const Span& span) {
-    std::map<std::size_t, double> scores;
-    const auto give = [&](const std::vector<std::size_t>& signs) {
-      for (std::size_t s : signs) {
-        if (draft_.allowed[s]) scores[s] += 1.0 / static_cast<double>(signs.size());
-      }
-    };
-    for (TermId term : terms_in(span)) give(draft_.lexicon.signs_of_term(term));
-    std::set<std::string> stems;
-    for (std::size_t i = span.first; i < span.last; ++i) {
-      if (left(i) && reading_.tokens[i].kind == Token::Kind::word)
-        stems.insert(reading_.tokens[i].stem);
-    }
-    for (const std::string& stem : stems) {
-      const std::vector<std::size_t>* signs = draft_.lexicon.signs_of_stem(stem);
-      if (signs) give(*signs);
-      if (!signs) {
-        for (const std::string& other : spelled_like(stem))
-          give(*draft_.lexicon.signs_of_stem(other));
-      }
-    }
-    std::vector<std::size_t> order;
-    for (const auto& [s, score] : scores) order.push_back(s);
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return scores[a] > scores[b]; });
+    if (looked_up_++ >= kMostOffered) return {};
+    const std::vector<std::size_t> words = telling_words(draft_, span.first, span.last);
+    const ToldWords told = resemblance_.told(reading_, words, {});
     std::vector<std::string> ids;
-    for (std::size_t s : order) {
-      if (ids.size() < kMostNearest) ids.push_back(draft_.k.signs[s].id);
+    for (std::size_t s : resemblance_.nearest(told, draft_.allowed, kMostNearest)) {
+      ids.push_back(draft_.k.signs[s].id);
     }
     return ids;
   }
 
-  std::set<TermId> terms_in(const Span& span) const {
-    std::set<TermId> terms;
-    for (const Clause& clause : reading_.clauses) {
-      if (clause.last <= span.first || clause.first >= span.last) continue;
-      for (const Run& run : clause.runs) {
-        const bool inside = run.tokens.front() >= span.first && run.tokens.back() < span.last;
-        const bool counts = std::any_of(run.tokens.begin(), run.tokens.end(),
-                                        [&](std::size_t i) { return left(i); });
-        if (inside && counts) terms.insert(run.id);
-      }
-    }
-    return terms;
-  }
-
-  /// Known stems at one letter's distance, at two for long words.
-  std::vector<std::string> spelled_like(const std::string& stem) {
-    std::vector<std::string> like;
-    if (stem.size() < 4 || stem.size() > 24 || spelled_++ >= kMostSpelled) return like;
-    const std::size_t most = stem.size() >= 8 ? 2 : 1;
-    for (const auto& [known, signs] : draft_.lexicon.known()) {
-      const std::size_t longer = std::max(known.size(), stem.size());
-      if (longer - std::min(known.size(), stem.size()) > most) continue;
-      if (edit_distance(known, stem) <= most) like.push_back(known);
-    }
-    return like;
-  }
-
   const Draft& draft_;
   const Reading& reading_;
-  std::size_t spelled_ = 0;
+  const Resemblance& resemblance_;
+  std::size_t looked_up_ = 0;
 };
 
 }  // namespace
 
-std::vector<NotUnderstood> leftovers(const Draft& draft) { return LeftoverPass(draft).run(); }
+std::vector<NotUnderstood> leftovers(const Draft& draft, const Resemblance& resemblance) {
+  return LeftoverPass(draft, resemblance).run();
+}
 
 }  // namespace pinwright::knowledge

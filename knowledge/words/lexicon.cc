@@ -142,6 +142,8 @@ void Lexicon::learn_names(const Knowledge& k, const Stemmer&) {
   for (std::size_t s = 0; s < k.signs.size(); ++s) {
     const Sign& sign = k.signs[s];
     zone_stems_.push_back(stems(sign.zone));
+    const auto named = stems(sign.name);
+    is_test_.push_back(std::any_of(named.begin(), named.end(), is_test_stem));
     for (const Token& token : tokens(sign.name + " " + sign.zone + " " + sign.id)) {
       if (token.kind != Token::Kind::word || load_of(token.text) != Load::content) continue;
       add_sorted(signs_of_stem_[token.stem], s);

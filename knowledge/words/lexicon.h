@@ -2,6 +2,7 @@
 // The knowledge's phrases, made ready for matching.
 
 #include <map>
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -47,6 +48,12 @@ class Lexicon {
   PlaceWord place_of_stem(std::string_view stem) const;
   /// The stem is a word of the sign's zone.
   bool zone_has(std::size_t sign, std::string_view stem) const;
+  /// Its name tells what comes of a test: "Pinned out, the fold runs to the bust point".
+  bool is_test(std::size_t sign) const { return is_test_[sign]; }
+  std::optional<TermId> class_term(const std::string& id) const {
+    const auto known = term_ids_.find("<" + id);
+    return known == term_ids_.end() ? std::nullopt : std::optional(known->second);
+  }
   bool is_class(TermId term) const { return is_class_[term]; }
 
   /// Signs that have the term in any phrase, ascending.
@@ -78,6 +85,7 @@ class Lexicon {
   std::set<std::string, std::less<>> place_stems_;
   std::set<std::string, std::less<>> where_stems_;
   std::vector<std::set<std::string, std::less<>>> zone_stems_;  ///< by sign
+  std::vector<bool> is_test_;                                   ///< by sign
   Sequences sequences_;
 };
 

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "knowledge/understand.h"
+#include "knowledge/words/dictionary.h"
 
 namespace pinwright::knowledge {
 
@@ -12,7 +13,8 @@ namespace pinwright::knowledge {
 /// which must outlive it. hear() may be called from several threads.
 class Listener {
  public:
-  explicit Listener(const Knowledge& k);
+  /// Listeners may share a dictionary (reading it takes longer than all else); nothing: its own.
+  explicit Listener(const Knowledge& k, std::shared_ptr<const Dictionary> dictionary = nullptr);
   ~Listener();
   Listener(Listener&&) noexcept;
   Listener& operator=(Listener&&) noexcept;

@@ -245,9 +245,9 @@ class Search {
     const bool joined = std::any_of(match.tokens.begin(), match.tokens.end(),
                                     [&](std::size_t i) { return role(i) == Role::joined; });
     if (match.lent.empty() && !joined) return true;
-    if (!match.lent.empty() && neighbours_.must_keep_places &&
-        std::none_of(match.tokens.begin(), match.tokens.end(), other)) {
-      return false;
+    if (!match.lent.empty() && neighbours_.must_keep_places) {
+      if (std::none_of(match.tokens.begin(), match.tokens.end(), other)) return false;
+      if (relent(match) ? inside_another(match) : !is_most_of_clause(match)) return false;
     }
     return keeps_places(match);
   }
@@ -256,6 +256,40 @@ class Search {
   bool relent(const Match& match) const {
     return std::any_of(match.lent.begin(), match.lent.end(),
                        [&](std::size_t i) { return i >= clause_.first && i < clause_.last; });
+  }
+
+  /// With a place of its own clause that is taken: what it adds stands among the words of the
+  /// finding that took it ("loose up HIGH near the shoulders") and so is no second one.
+  bool inside_another(const Match& match) const {
+    const std::size_t first = match.tokens.front();
+    bool before = false;
+    bool after = false;
+    for (std::size_t i = clause_.first; i < clause_.last; ++i) {
+      const Word& word = reading_.words[i];
+      if (!word.taken || word.place != PlaceWord::none) continue;
+      (i < first ? before : after) = true;
+    }
+    for (std::size_t i : match.tokens) {
+      const bool place_after =
+          std::any_of(match.lent.begin(), match.lent.end(), [&](std::size_t lent) {
+            return lent > i && lent >= clause_.first && lent < clause_.last;
+          });
+      after = after || place_after;
+    }
+    return before && after && match.tokens.size() < 2;
+  }
+
+  /// A place of another clause is only meant where little else is said: nothing besides a denial
+  /// ("and is fine"), two words at most besides what happens.
+  bool is_most_of_clause(const Match& match) const {
+    const std::size_t most = denies(match.phrase) ? 0 : 2;
+    std::size_t besides = 0;
+    for (std::size_t i = clause_.first; i < clause_.last; ++i) {
+      const Word& word = reading_.words[i];
+      if (word.taken || word.notion || word.number || !has_content(reading_, i)) continue;
+      if (!std::binary_search(match.tokens.begin(), match.tokens.end(), i)) ++besides;
+    }
+    return besides <= most;
   }
 
   /// Every place the clause names by itself, and that is still free, is part of the match.

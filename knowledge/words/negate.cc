@@ -8,6 +8,8 @@
 namespace pinwright::knowledge {
 namespace {
 
+constexpr double kGoneInTest = 0.8;  ///< that it is there otherwise; by our own judgement
+
 class Denials {
  public:
   explicit Denials(Draft& draft) : draft_(draft), reading_(draft.reading) {}
@@ -19,7 +21,8 @@ class Denials {
       draft_.findings[f].negated = counts_[f] % 2 == 1;
     }
     carry();
-    drop_negated_denials();
+    turn_tests();
+    drop_denials([](const DraftFinding& finding) { return finding.negated || finding.test; });
   }
 
  private:
@@ -27,13 +30,15 @@ class Denials {
     const auto [first, last] = notions_of(reading_, c);
     for (std::size_t n = first; n < last; ++n) {
       const Notion& notion = reading_.notions[n];
-      const bool denies =
-          notion.kind == Notion::Kind::negation || notion.kind == Notion::Kind::gone;
+      const bool gone = notion.kind == Notion::Kind::gone;
+      const bool denies = notion.kind == Notion::Kind::negation || gone;
       const std::size_t at = notion.tokens.front();
       if (!denies || reading_.words[at].taken) continue;
       const std::optional<std::size_t> f =
-          notion.kind == Notion::Kind::gone ? nearest_finding(draft_, c, at) : next_finding(c, at);
+          gone ? nearest_finding(draft_, c, at) : next_finding(c, at);
       if (!f) continue;
+      // That the folds go when it is pinned is what the sign of a test says.
+      if (gone && draft_.lexicon.is_test(draft_.findings[*f].sign)) continue;
       for (std::size_t i : notion.tokens) take(draft_, draft_.findings[*f], i);
       // A denial told by several signs at once ("fine") is negated as a whole.
       const std::set<std::size_t> words = draft_.findings[*f].tokens;
@@ -119,13 +124,28 @@ class Denials {
     return has_word(reading_.clauses[c], {"no", "without"});
   }
 
-  void drop_negated_denials() {
+  /// What is gone when it is pinned was there before: "when I lift the shoulder it does not gape".
+  /// And what lies fine when it is pinned says nothing of how it lies else.
+  void turn_tests() {
+    for (DraftFinding& finding : draft_.findings) {
+      finding.test = reading_.clauses[finding.clause].test && !draft_.lexicon.is_test(finding.sign);
+      if (!finding.test || finding.denied || !finding.negated) continue;
+      finding.negated = false;
+      finding.sure *= kGoneInTest;
+    }
+  }
+
+  /// Denials that say too little; their words are free again.
+  template <class Says>
+  void drop_denials(const Says& too_little) {
+    const auto dropped = [&](const DraftFinding& finding) {
+      return finding.denied && too_little(finding);
+    };
     for (const DraftFinding& finding : draft_.findings) {
-      if (!finding.denied || !finding.negated) continue;
+      if (!dropped(finding)) continue;
       for (std::size_t i : finding.tokens) reading_.words[i].taken = false;
     }
-    std::erase_if(draft_.findings,
-                  [](const DraftFinding& finding) { return finding.denied && finding.negated; });
+    std::erase_if(draft_.findings, dropped);
     for (DraftFinding& finding : draft_.findings) {
       for (std::size_t i : finding.tokens) reading_.words[i].taken = true;
     }

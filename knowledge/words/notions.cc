@@ -11,13 +11,110 @@ namespace {
 
 using Pair = std::pair<std::string_view, std::string_view>;
 
-constexpr auto kNegations =
-    std::to_array<std::string_view>({"not", "no", "never", "neither", "nor", "none", "nothing",
-                                     "without", "hardly", "scarcely", "barely", "no longer"});
-constexpr auto kGone =
-    std::to_array<std::string_view>({"gone", "vanish", "disappear", "go away", "no more"});
-constexpr auto kNoise = std::to_array<std::string_view>(
-    {"not only", "not just", "any more", "any longer", "at all", "a bit", "a little", "left over"});
+constexpr auto kNegations = std::to_array<std::string_view>({"not",
+                                                             "no",
+                                                             "never",
+                                                             "neither",
+                                                             "nor",
+                                                             "none",
+                                                             "nothing",
+                                                             "without",
+                                                             "hardly",
+                                                             "scarcely",
+                                                             "barely",
+                                                             "no longer",
+                                                             "not any",
+                                                             "hardly any",
+                                                             "no sign of",
+                                                             "not a sign of",
+                                                             "not a hint of",
+                                                             "not a trace of",
+                                                             "not in the least",
+                                                             "not at all",
+                                                             "anything but"});
+constexpr auto kGone = std::to_array<std::string_view>(
+    {"gone", "vanish", "disappear", "go away", "no more", "is not a problem", "is no problem",
+     "not an issue", "is not an issue", "no longer a problem", "sorted out"});
+constexpr auto kNoise = std::to_array<std::string_view>({"not only",
+                                                         "not just",
+                                                         "not just that",
+                                                         "any more",
+                                                         "any longer",
+                                                         "at all",
+                                                         "left over",
+                                                         "not to mention",
+                                                         "no matter",
+                                                         "no idea",
+                                                         "no doubt",
+                                                         "no question",
+                                                         "whether or not",
+                                                         "not sure why",
+                                                         "do not know why",
+                                                         "not sure what",
+                                                         "do not know what",
+                                                         "no wonder",
+                                                         "why not",
+                                                         "can not work out why",
+                                                         "can not figure out why",
+                                                         "not as well"});
+
+/// Words by which what is said is less sure, and how sure it stays (by our own judgement).
+using Hedge = std::pair<std::string_view, double>;
+constexpr auto kHedges = std::to_array<Hedge>({
+    {"a bit", 0.9},
+    {"a little", 0.9},
+    {"a touch", 0.9},
+    {"a tad", 0.9},
+    {"tad", 0.9},
+    {"slightly", 0.9},
+    {"slight", 0.9},
+    {"somewhat", 0.9},
+    {"sort of", 0.85},
+    {"kind of", 0.85},
+    {"seem to", 0.9},
+    {"appear to", 0.9},
+    {"I think", 0.8},
+    {"I guess", 0.75},
+    {"I suppose", 0.75},
+    {"I believe", 0.8},
+    {"I suspect", 0.75},
+    {"I feel like", 0.8},
+    {"probably", 0.8},
+    {"apparently", 0.8},
+    {"likely", 0.8},
+    {"maybe", 0.65},
+    {"perhaps", 0.65},
+    {"possibly", 0.6},
+    {"might be", 0.65},
+    {"could be", 0.65},
+    {"may be", 0.65},
+    {"might", 0.65},
+    {"not sure", 0.55},
+    {"not certain", 0.55},
+    {"not sure if", 0.55},
+    {"not sure whether", 0.55},
+    {"not quite sure", 0.55},
+    {"not quite sure if", 0.55},
+    {"not entirely sure", 0.55},
+    {"not certain if", 0.55},
+    {"not certain whether", 0.55},
+    {"unsure", 0.55},
+    {"unsure if", 0.55},
+    {"unsure whether", 0.55},
+    {"do not know if", 0.55},
+    {"do not know whether", 0.55},
+    {"can not tell if", 0.55},
+    {"can not tell whether", 0.55},
+    {"hard to tell", 0.6},
+    {"hard to tell if", 0.6},
+    {"hard to say", 0.6},
+    {"wonder if", 0.6},
+    {"wonder whether", 0.6},
+    {"wondering if", 0.6},
+    {"if I am not mistaken", 0.8},
+    {"unless I imagine it", 0.7},
+    {"imagining it", 0.7},
+});
 
 constexpr auto kHalf = std::to_array<std::string_view>(
     {"each", "each side", "each half", "either side", "per side", "per half", "apiece",
@@ -113,6 +210,12 @@ Notion made(Taken taken) {
   return notion;
 }
 
+Notion made_hedge(double sure) {
+  Notion notion = made(Notion::Kind::hedge);
+  notion.sure = sure;
+  return notion;
+}
+
 Notion made_posture(std::string posture) {
   Notion notion = made(Notion::Kind::posture);
   notion.posture = std::move(posture);
@@ -133,8 +236,9 @@ bool right_is_a_side(const std::vector<Token>& tokens, std::size_t i) {
     }
   }
   for (const std::string_view after :
-       {"at", "under", "over", "above", "below", "through", "up", "down", "across", "into", "to",
-        "angle", "angles", "size", "where", "in", "round", "around"}) {
+       {"by",   "along", "beside", "past",    "behind", "off",  "at",     "under",
+        "over", "above", "below",  "through", "up",     "down", "across", "into",
+        "to",   "angle", "angles", "size",    "where",  "in",   "round",  "around"}) {
     if (word(tokens, i + 1, after)) return false;
   }
   return true;
@@ -162,8 +266,43 @@ bool cut_from_seam(const std::vector<Token>& tokens, const Run& run) {
 
 Notions::Notions(const Knowledge& k, const Stemmer& stemmer) {
   for (const auto words : kNegations) add(words, made(Notion::Kind::negation), stemmer);
+  for (const auto words : {"make no difference",
+                           "made no difference",
+                           "no difference",
+                           "not make any difference",
+                           "not make a difference",
+                           "does not help",
+                           "did not help",
+                           "no help",
+                           "no change",
+                           "no better",
+                           "not any better",
+                           "still there",
+                           "does nothing",
+                           "did nothing",
+                           "nothing change",
+                           "not change anything",
+                           "not change it",
+                           "not change a thing",
+                           "makes no odds",
+                           "no effect",
+                           "just the same",
+                           "exactly the same as before",
+                           "will not go away",
+                           "does not go away",
+                           "did not go away",
+                           "does not go",
+                           "did not go",
+                           "does not shift",
+                           "not budge"}) {
+    add(words, made(Notion::Kind::no_effect), stemmer);
+  }
+  Notion once = made(Notion::Kind::negation);  // "used to gape"; not "the thread I use to sew it"
+  once.exact = "used";
+  add("used to", once, stemmer);
   for (const auto words : kGone) add(words, made(Notion::Kind::gone), stemmer);
   for (const auto words : kNoise) add(words, made(Notion::Kind::noise), stemmer);
+  for (const auto& [words, sure] : kHedges) add(words, made_hedge(sure), stemmer);
   for (const auto words : kHalf) add(words, made(Of::half), stemmer);
   for (const auto words : kWhole) add(words, made(Of::whole), stemmer);
   for (const auto words : kFold) add(words, made(Taken::fold_depth), stemmer);

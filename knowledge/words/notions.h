@@ -1,6 +1,6 @@
 #pragma once
 // What the reader itself understands: negation, sides, what an amount counts, how it was taken,
-// postures.
+// postures, hedges.
 
 #include <string>
 #include <vector>
@@ -20,12 +20,15 @@ struct Notion {
     side_and_half,
     taken,
     posture,
+    no_effect,  ///< of a test: made no difference
+    hedge,      ///< maybe, I think, a bit: what is said is less sure
     noise
   };
   Kind kind = Kind::noise;
   Side side = Side::both;
   Of of = Of::whole;
   Taken taken = Taken::unsaid;
+  double sure = 1.0;  ///< of a hedge
   std::string posture;
   std::string exact;                ///< not its stem but this very form is meant; may be empty
   std::vector<std::size_t> tokens;  ///< where it was found

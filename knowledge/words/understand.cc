@@ -1,6 +1,7 @@
 #include "knowledge/understand.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "knowledge/words/clauses.h"
 #include "knowledge/words/draft_finding.h"
@@ -8,6 +9,7 @@
 #include "knowledge/words/lexicon.h"
 #include "knowledge/words/listener.h"
 #include "knowledge/words/notions.h"
+#include "knowledge/words/suppose.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -53,6 +55,7 @@ Finding made(const Draft& draft, const DraftFinding& from) {
   finding.side = from.side.value_or(Side::both);
   finding.state = from.absent() ? FindingState::absent : FindingState::present;
   finding.posture = from.posture;
+  finding.sure = from.sure;
   if (from.number) finding.amount = amount_of(draft, from);
   std::size_t begin = draft.reading.text.size();
   std::size_t end = 0;
@@ -69,15 +72,23 @@ Finding made(const Draft& draft, const DraftFinding& from) {
 }  // namespace
 
 struct Listener::Ready {
-  explicit Ready(const Knowledge& knowledge)
-      : k(knowledge), lexicon(knowledge, stemmer), notions(knowledge, stemmer) {}
+  Ready(const Knowledge& knowledge, std::shared_ptr<const Dictionary> dictionary)
+      : k(knowledge),
+        lexicon(knowledge, stemmer),
+        notions(knowledge, stemmer),
+        spelling(knowledge, stemmer, std::move(dictionary)),
+        resemblance(knowledge, lexicon, stemmer) {}
   const Knowledge& k;
   Stemmer stemmer;
   Lexicon lexicon;
   Notions notions;
+  SpellingMender spelling;
+  Resemblance resemblance;
 };
 
-Listener::Listener(const Knowledge& k) : ready_(std::make_unique<Ready>(k)) {}
+Listener::Listener(const Knowledge& k, std::shared_ptr<const Dictionary> dictionary)
+    : ready_(std::make_unique<Ready>(
+          k, dictionary ? std::move(dictionary) : std::make_shared<const Dictionary>())) {}
 Listener::~Listener() = default;
 Listener::Listener(Listener&&) noexcept = default;
 Listener& Listener::operator=(Listener&&) noexcept = default;
@@ -88,12 +99,14 @@ Result<Understood> Listener::hear(std::string_view text, std::string_view block_
   Draft draft{ready_->k,
               ready_->lexicon,
               signs_on(ready_->k, block_kind),
-              cut_clauses(text, ready_->lexicon, ready_->notions, stemmer),
+              cut_clauses(text, ready_->lexicon, ready_->notions, ready_->spelling, stemmer),
               {},
               {}};
   find_signs(draft);
   negate(draft);
+  suppose(draft, ready_->resemblance);
   attach(draft);
+  hedge(draft);
   if (!draft.problems.empty()) return draft.problems;
   std::stable_sort(draft.findings.begin(), draft.findings.end(),
                    [](const DraftFinding& a, const DraftFinding& b) {
@@ -103,7 +116,7 @@ Result<Understood> Listener::hear(std::string_view text, std::string_view block_
   for (const DraftFinding& finding : draft.findings) {
     understood.findings.push_back(made(draft, finding));
   }
-  understood.not_understood = leftovers(draft);
+  understood.not_understood = leftovers(draft, ready_->resemblance);
   return understood;
 }
 

@@ -3,10 +3,12 @@
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <random>
 #include <set>
 
+#include "engine/diagnosis/explanation.h"
 #include "engine/diagnosis/question.h"
 #include "engine/diagnosis/reasons.h"
 #include "knowledge/load.h"
@@ -36,9 +38,14 @@ Network random_network(std::size_t causes, std::size_t signs, std::uint64_t seed
   return network;
 }
 
+/// The knowledge of the source tree, or of the folder that PINWRIGHT_KNOWLEDGE names.
 const knowledge::Knowledge& shipped() {
-  static const knowledge::Knowledge k =
-      knowledge::load({std::string(PINWRIGHT_SOURCE_DIR) + "/knowledge/data"}).value();
+  static const knowledge::Knowledge k = [] {
+    const char* other = std::getenv("PINWRIGHT_KNOWLEDGE");
+    return knowledge::load(
+               {other != nullptr ? other : std::string(PINWRIGHT_SOURCE_DIR) + "/knowledge/data"})
+        .value();
+  }();
   return k;
 }
 
@@ -87,6 +94,7 @@ BENCHMARK(BM_random_entangled)
     ->ArgsProduct({{60, 150}, {10, 16, 20}, {1, 2, 3}})
     ->Unit(benchmark::kMicrosecond);
 
+/// All features: as many signs and causes at once as there can be.
 struct Shipped {
   knowledge::KindNetwork kind = knowledge::network_of(shipped(), "knit-top");
   Evidence evidence;
@@ -112,6 +120,14 @@ void BM_shipped_reasons_of_ten_causes(benchmark::State& state) {
 }
 BENCHMARK(BM_shipped_reasons_of_ten_causes)->Arg(10)->Arg(20)->Unit(benchmark::kMicrosecond);
 
+void BM_shipped_explanation(benchmark::State& state) {
+  const Shipped shipped(state.range(0));
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(best_explanation(shipped.kind.network, shipped.evidence).ok());
+  }
+}
+BENCHMARK(BM_shipped_explanation)->Arg(10)->Arg(20)->Unit(benchmark::kMicrosecond);
+
 /// Every sign that is not known yet is weighed.
 void BM_shipped_next_question(benchmark::State& state) {
   const Shipped shipped(state.range(0));
@@ -124,6 +140,20 @@ void BM_shipped_next_question(benchmark::State& state) {
   }
 }
 BENCHMARK(BM_shipped_next_question)->Arg(10)->Arg(20)->Unit(benchmark::kMicrosecond);
+
+/// Signs drawn by chance, but of one garment: the median of many try-ons.
+void BM_shipped_posterior_of_random_findings(benchmark::State& state) {
+  const knowledge::KindNetwork kind = knowledge::network_of(shipped(), "knit-top");
+  std::mt19937_64 random(static_cast<std::uint64_t>(state.range(1)));
+  Evidence evidence(kind.signs.size(), Seen::unknown);
+  for (std::int64_t n = 0; n < state.range(0); ++n) {
+    evidence[random() % evidence.size()] = Seen::present;
+  }
+  for (auto _ : state) benchmark::DoNotOptimize(posterior(kind.network, evidence).ok());
+}
+BENCHMARK(BM_shipped_posterior_of_random_findings)
+    ->ArgsProduct({{10, 20}, {1, 2, 3}})
+    ->Unit(benchmark::kMicrosecond);
 
 }  // namespace
 }  // namespace pinwright

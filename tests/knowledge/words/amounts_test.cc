@@ -86,7 +86,7 @@ TEST(Amounts, InSentences) {
        {"front-neckline-gapes 20 whole \"neckline gapes neckline gapes 2 cm\""}},
       {"NECKLINE GAPES 2CM", {"front-neckline-gapes 20 whole \"NECKLINE GAPES 2CM\""}},
       {"I'd say the neckline's gaping a bit, maybe 1.5 cm or so",
-       {"front-neckline-gapes 15 whole \"neckline's gaping a bit, maybe 1.5 cm\""}},
+       {"front-neckline-gapes 15 whole ~ \"neckline's gaping a bit, maybe 1.5 cm\""}},
       {"The back neckline gapes 1 cm; the front is fine",
        {"back-neckline-gapes 10 whole \"back neckline gapes 1 cm\"",
         "front-neckline-gapes not \"front is fine\""}},

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <random>
 #include <set>
 
@@ -53,7 +54,7 @@ std::string random_text(std::mt19937& random) {
 
 TEST(Laws, EveryContentWordIsInAFindingOrReported) {
   const Knowledge k = test::small_knowledge();
-  const Listener listener(k);
+  const Listener listener(k, test::dictionary());
   std::mt19937 random(9);
   int heard = 0;
   for (int round = 0; round < 4000; ++round) {
@@ -81,6 +82,7 @@ TEST(Laws, EveryContentWordIsInAFindingOrReported) {
     for (const Token& token : tokens(text)) {
       if (token.kind != Token::Kind::word || load_of(token.text) != Load::content) continue;
       if (token.text == "no" || token.text == "but" || token.text == "while") continue;
+      if (token.text == "right") continue;  // says nothing in "right in all"
       const auto one = left.find(token.text);
       ASSERT_TRUE(one != left.end()) << "'" << token.text << "' of: " << text;
       left.erase(one);
@@ -91,12 +93,13 @@ TEST(Laws, EveryContentWordIsInAFindingOrReported) {
 
 TEST(Laws, TheSameTextIsHeardTheSame) {
   const Knowledge k = test::small_knowledge();
-  const Listener listener(k);
+  const Listener listener(k, test::dictionary());
+  const Listener another(k, test::dictionary());
   std::mt19937 random(10);
   for (int round = 0; round < 200; ++round) {
     const std::string text = random_text(random);
     const Result<Understood> a = listener.hear(text, "");
-    const Result<Understood> b = understand(k, text, "");
+    const Result<Understood> b = another.hear(text, "");
     ASSERT_EQ(a.ok(), b.ok());
     if (!a) continue;
     EXPECT_EQ(test::told(*a), test::told(*b));
@@ -105,7 +108,7 @@ TEST(Laws, TheSameTextIsHeardTheSame) {
 
 TEST(Laws, AnyBytesAreAnsweredOrRefused) {
   const Knowledge k = test::small_knowledge();
-  const Listener listener(k);
+  const Listener listener(k, test::dictionary());
   std::mt19937 random(11);
   for (int round = 0; round < 3000; ++round) {
     std::string text = random_text(random);
@@ -119,7 +122,7 @@ TEST(Laws, AnyBytesAreAnsweredOrRefused) {
 
 TEST(Laws, LongTextsWithoutEndAreRead) {
   const Knowledge k = test::small_knowledge();
-  const Listener listener(k);
+  const Listener listener(k, test::dictionary());
   for (const char* part : {"neckline gapes and ", "neckline gapes bust tight ", "not ", "1) ",
                            "fold neck shoulder ", "2\" ", "pinch 2 cm, ", "a", "😀"}) {
     std::string text;
@@ -131,9 +134,10 @@ TEST(Laws, LongTextsWithoutEndAreRead) {
 
 TEST(Laws, TheKindOfBlockNarrowsTheZones) {
   const Knowledge k = test::small_knowledge();
-  EXPECT_EQ(understand(k, "the cap puckers", "woven-bodice")->findings.size(), 1u);
-  EXPECT_EQ(understand(k, "the cap puckers", "")->findings.size(), 1u);
-  const Result<Understood> knit = understand(k, "the cap puckers", "knit-top");
+  const Listener listener(k, test::dictionary());
+  EXPECT_EQ(listener.hear("the cap puckers", "woven-bodice")->findings.size(), 1u);
+  EXPECT_EQ(listener.hear("the cap puckers", "")->findings.size(), 1u);
+  const Result<Understood> knit = listener.hear("the cap puckers", "knit-top");
   ASSERT_TRUE(knit.ok());
   EXPECT_TRUE(knit->findings.empty());
   ASSERT_EQ(knit->not_understood.size(), 1u);
@@ -142,11 +146,14 @@ TEST(Laws, TheKindOfBlockNarrowsTheZones) {
 
 TEST(Laws, WhatWasNotUnderstoodNamesTheNearestSigns) {
   const Knowledge k = test::small_knowledge();
-  const Result<Understood> shared = understand(k, "puckers at the shoulder", "");
+  const Listener listener(k, test::dictionary());
+  const Result<Understood> shared = listener.hear("puckers at the shoulder", "");
   ASSERT_TRUE(shared.ok());
   ASSERT_EQ(shared->not_understood.size(), 1u);
-  EXPECT_EQ(shared->not_understood[0].nearest.front(), "cap-puckers");
-  const Result<Understood> misspelt = understand(k, "the puckrs there", "");
+  EXPECT_EQ(shared->not_understood[0].nearest.size(), 3u);
+  const std::vector<std::string>& nearest = shared->not_understood[0].nearest;
+  EXPECT_NE(std::find(nearest.begin(), nearest.end(), "cap-puckers"), nearest.end());
+  const Result<Understood> misspelt = listener.hear("the puckrs there", "");
   ASSERT_TRUE(misspelt.ok());
   EXPECT_EQ(misspelt->not_understood[0].nearest, std::vector<std::string>{"cap-puckers"});
 }

@@ -62,8 +62,8 @@ TEST(CheckPhrases, NamesEveryFaultWithItsPlace) {
 bool hears(const std::string& phrase, const std::string& text) {
   Knowledge k = test::small_knowledge();
   k.signs = {test::make_sign("s", "bust", Counts::none, Of::whole, false, {phrase})};
-  const Result<Understood> result = understand(k, text, "");
-  return result.ok() && result->findings.size() == 1;
+  const Result<Understood> result = Listener(k, test::dictionary()).hear(text, "");
+  return result.ok() && result->findings.size() == 1 && result->findings[0].sure == 1.0;
 }
 
 TEST(Phrases, AnyOrderUnlessTheySayOtherwise) {

@@ -18,8 +18,9 @@ struct Sentence {
 };
 
 inline std::vector<std::string> heard(const std::string& text) {
-  const Knowledge k = small_knowledge();
-  const Result<Understood> result = understand(k, text, "");
+  static const Knowledge k = small_knowledge();
+  static const Listener listener(k, dictionary());
+  const Result<Understood> result = listener.hear(text, "");
   if (result) return told(*result);
   std::vector<std::string> lines;
   for (const Problem& problem : result.problems()) {

@@ -68,7 +68,7 @@ TEST(Signs, InSentences) {
        {"front-neckline-gapes \"neckline gape\"", "neckline-too-low \"too low\""}},
       {"the top rides up when i raise both arms",
        {"top-too-short @arm raised \"top rides up when i raise both arms\""}},
-      {"The top is shorter than it was", {"? The top is shorter than it was"}},
+      {"The top is shorter than it was", {"top-too-short ~ \"top is shorter\""}},
       {"it fits just right at the bust",
        {"bust-too-tight not \"right at the bust\"", "bust-too-loose not \"right at the bust\"",
         "? fits"}},

@@ -3,12 +3,14 @@
 
 #include <array>
 #include <cstdio>
+#include <memory>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "knowledge/model.h"
 #include "knowledge/understand.h"
+#include "knowledge/words/dictionary.h"
 
 namespace pinwright::knowledge::test {
 
@@ -95,7 +97,14 @@ inline Knowledge small_knowledge() {
   return k;
 }
 
-/// One line a finding: sign, "not" when absent, side, amount, posture, and the words in quotes.
+/// One for all listeners of the tests.
+inline std::shared_ptr<const Dictionary> dictionary() {
+  static const auto shared = std::make_shared<const Dictionary>();
+  return shared;
+}
+
+/// One line a finding: sign, "not" when absent, side, amount, '~' when it is less than sure,
+/// posture, and the words in quotes.
 inline std::string told(const Finding& finding) {
   std::string line = finding.sign;
   if (finding.state == FindingState::absent) line += " not";
@@ -126,6 +135,7 @@ inline std::string told(const Finding& finding) {
         break;
     }
   }
+  if (finding.sure < 1.0) line += " ~";
   if (!finding.posture.empty()) line += " @" + finding.posture;
   return line + " \"" + finding.words + "\"";
 }
