@@ -1,12 +1,11 @@
 // Pass 3: sides, postures and amounts go to the finding they belong to.
 
 #include <algorithm>
-#include <array>
 #include <numeric>
-#include <string_view>
 
 #include "knowledge/words/amount_rules.h"
 #include "knowledge/words/draft_finding.h"
+#include "knowledge/words/measuring.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -78,17 +77,9 @@ class Pass {
 
   /// "a fold 1 cm deep" tells how deep the fold is, though its words stand in the finding.
   void read_depth(const SaidNumber& said, std::size_t f) {
-    static constexpr auto kFolds = std::to_array<std::string_view>(
-        {"fold", "folds", "pinch", "pinched", "tuck", "pleat", "pinned"});
-    if (said.last >= reading_.tokens.size() || reading_.tokens[said.last].text != "deep") return;
-    const std::size_t from = said.first > 5 ? said.first - 5 : 0;
-    for (std::size_t i = from; i < said.first; ++i) {
-      if (std::find(kFolds.begin(), kFolds.end(), reading_.tokens[i].text) == kFolds.end())
-        continue;
-      add_taken(draft_.findings[f], Taken::fold_depth);
-      if (!reading_.words[said.last].taken) take(draft_, draft_.findings[f], said.last);
-      return;
-    }
+    if (!is_depth_of_fold(reading_, said)) return;
+    add_taken(draft_.findings[f], Taken::fold_depth);
+    if (!reading_.words[said.last].taken) take(draft_, draft_.findings[f], said.last);
   }
 
   void in_clause(std::size_t c, const std::vector<std::size_t>& parts) {
@@ -225,28 +216,15 @@ class Pass {
   bool says_nothing_else(std::size_t c) const {
     bool says = false;
     const bool side_denied = denied_side(c).has_value();
-    const std::vector<std::size_t> numbers = numbers_in(c);
-    const bool measured = std::any_of(numbers.begin(), numbers.end(),
-                                      [&](std::size_t n) { return reading_.numbers[n].has_unit; });
+    if (tells_only_how_much(reading_, c)) return true;
     const Clause& clause = reading_.clauses[c];
     for (std::size_t i = clause.first; i < clause.last; ++i) {
       if (!has_content(reading_, i)) continue;
       const Word& word = reading_.words[i];
-      if (denies(i) && !side_denied) return false;
-      if (!word.notion && !word.number && !(measured && measures(i))) return false;
+      if ((denies(i) && !side_denied) || (!word.notion && !word.number)) return false;
       says = true;
     }
     return says;
-  }
-
-  /// "I can pinch a lengthwise fold 1 cm deep", "in all 2 cm too much": words of the measuring.
-  bool measures(std::size_t token) const {
-    static constexpr auto kWords = std::to_array<std::string_view>(
-        {"fold",    "folds",      "pleat",   "tuck",     "deep",      "wide",       "much",
-         "many",    "lengthwise", "upright", "vertical", "crosswise", "horizontal", "lacking",
-         "lacks",   "missing",    "loose",   "cloth",    "fabric",    "material",   "spare",
-         "surplus", "away",       "extra",   "excess",   "pinned",    "pinched",    "gap"});
-    return std::find(kWords.begin(), kWords.end(), reading_.tokens[token].text) != kWords.end();
   }
 
   /// The finding before, of this sentence or of the one before it; else the next of this sentence.
@@ -311,7 +289,8 @@ class Pass {
     }
     if (!counted) return;
     for (std::size_t i = reading_.clauses[c].first; i < reading_.clauses[c].last; ++i)
-      if (measures(i) && !reading_.words[i].taken) take(draft_, draft_.findings[f], i);
+      if (is_measuring_word(reading_, i) && !reading_.words[i].taken)
+        take(draft_, draft_.findings[f], i);
   }
 
   /// "2 cm on the left and 3 cm on the right": the same sign once more, for the side named here.
