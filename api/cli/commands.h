@@ -23,7 +23,7 @@ int run_knowledge_list(const Options& options);
 int run_knowledge_show(const Options& options);
 int run_knowledge_check(const Options& options);
 int run_knowledge_score(const Options& options);
-/// Until SIGINT or SIGTERM.
+/// Until SIGINT or SIGTERM; SIGHUP loads the knowledge anew.
 int run_serve(const Options& options);
 
 }  // namespace pinwright::api::cli

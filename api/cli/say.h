@@ -22,6 +22,8 @@ std::string say_history(const Json& history);
 std::string say_saved(const Json& revision);
 std::string say_knowledge(const Json& overview);
 std::string say_section(const Json& section);
+/// What each folder adds to the one before and what it replaces; of the first, only its name.
+std::string say_layers(const Json& layers);
 std::string say_entry(const Json& entry);
 
 /// Shares a file, and with `wrong` listed: what was missed, read beside, answered.
@@ -29,6 +31,8 @@ std::string say_score(const Json& score);
 
 /// "pinwright: place: what" and the mend, for standard error.
 std::string say_problems(const Problems& problems);
+/// The same for what is no fault: "place: what" and the mend.
+std::string say_remarks(const Problems& remarks);
 
 /// 9.04 -> "9.0 mm"; never "-0.0".
 std::string mm(double value);

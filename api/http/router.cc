@@ -58,6 +58,14 @@ HttpAnswer knowledge_section(Call& call) {
 }
 HttpAnswer knowledge_entry(Call& call) { return call.give(call.desk.show_knowledge(call.part(0))); }
 
+HttpAnswer knowledge_reload(Call& call) {
+  if (!call.body.is_object() || !call.body.empty()) {
+    return call.problems({{"field-unknown", "the body", "Reloading takes nothing.",
+                           "Send {}; the folders are those the service was started with."}});
+  }
+  return call.give(call.desk.reload_knowledge());
+}
+
 HttpAnswer schema(Call&) {
   HttpAnswer answer;
   answer.content_type = "application/schema+json";
@@ -156,6 +164,7 @@ constexpr auto kRoutes = std::to_array<Route>({
     {"GET", "/v1/knowledge", knowledge_overview, ""},
     {"GET", "/v1/knowledge/{}", knowledge_section, ""},
     {"GET", "/v1/knowledge/entries/{}", knowledge_entry, ""},
+    {"POST", "/v1/knowledge/reload", knowledge_reload, ""},
     {"GET", "/v1/schema/block", schema, ""},
     {"POST", "/v1/describe", describe, ""},
     {"POST", "/v1/drafts", draft, ""},
