@@ -10,6 +10,7 @@
 
 #include "knowledge/network_of.h"
 #include "knowledge/told_problems.h"
+#include "knowledge/told_signs.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -184,7 +185,7 @@ Problems remarks(const Knowledge& k) {
     }
   }
   for (const auto& s : k.signs)
-    if (s.ask.empty())
+    if (s.ask.empty() && !is_told_sign(s.id))
       told.say(s.place, "id", "sign-never-asked", "no question looks for the sign " + s.id,
                "write one under `ask`");
   return told.take();

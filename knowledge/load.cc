@@ -80,6 +80,8 @@ void join(Knowledge& all, Knowledge more) {
   join(all.signs, std::move(more.signs));
   join(all.causes, std::move(more.causes));
   join(all.problems, std::move(more.problems));
+  join(all.measured, std::move(more.measured));
+  join(all.postures, std::move(more.postures));
   join(all.words, std::move(more.words));
   join(all.tellings, std::move(more.tellings));
   join(all.publications, std::move(more.publications));
@@ -117,6 +119,8 @@ void lay_over(Knowledge& all, Knowledge more) {
   lay_over(all.signs, std::move(more.signs), "sign", id, replaced);
   lay_over(all.causes, std::move(more.causes), "cause", id, replaced);
   lay_over(all.problems, std::move(more.problems), "problem", id, replaced);
+  lay_over(all.measured, std::move(more.measured), "measured", id, replaced);
+  lay_over(all.postures, std::move(more.postures), "posture", id, replaced);
   lay_over(all.words, std::move(more.words), "words", id, replaced);
   join(all.tellings, std::move(more.tellings));
   lay_over(all.publications, std::move(more.publications), "publication", key, replaced);

@@ -124,8 +124,8 @@ struct Cause {
   std::map<std::string, double> prior_by_kind;  ///< by block kind
   std::vector<PriorWhen> prior_when;            ///< the first that applies wins over all others
   std::vector<Makes> makes;
-  /// Phrases that tell the cause itself ("I have square shoulders", "the edge was pulled in sewing").
-  /// They become the sign said-<id>, which only this cause makes; see told_signs.h.
+  /// Phrases that tell the cause itself ("I have square shoulders", "the edge was pulled in
+  /// sewing"). They become the sign said-<id>, which only this cause makes; see told_signs.h.
   std::vector<std::string> told_by;
   std::string check;  ///< how to tell it from its rivals
   std::vector<Remedy> remedies;
@@ -143,6 +143,31 @@ struct FitProblem {
   Place place = {};
 };
 
+/// A garment-minus-body measure that speaks for a sign (measured.h). All three amounts are
+/// expressions (expression.h) of one dimension: a length, or of the whole or of the half.
+struct Measured {
+  std::string id;
+  std::string sign;
+  std::vector<std::string> kinds;  ///< block kinds it is read on; empty: all
+  std::string amount;              ///< over garment., body., ease., fabric.
+  std::string from;                ///< up to it the amount says nothing
+  std::string sure;                ///< from it on it says all it can
+  double surest = 0.9;             ///< how sure that is
+  std::string text;                ///< in plain words, {amount} is filled in
+  std::vector<Source> sources;
+  Place place = {};
+};
+
+/// Posture notes by their words, and the cause that they speak of.
+struct PostureNote {
+  std::string id;
+  std::string cause;
+  std::vector<std::string> words;
+  double prior = 0.5;  ///< of the cause where it is noted
+  std::vector<Source> sources;
+  Place place = {};
+};
+
 /// A set of words that mean the same; referred to in phrases as <id>.
 struct WordClass {
   std::string id;
@@ -150,8 +175,9 @@ struct WordClass {
   Place place = {};
 };
 
-/// How different people told one sign, or one cause itself, in their own words: whole sentences, which
-/// the reader goes by where no phrase fits. They stand apart from the entry, in files of their own.
+/// How different people told one sign, or one cause itself, in their own words: whole sentences,
+/// which the reader goes by where no phrase fits. They stand apart from the entry, in files of
+/// their own.
 struct Telling {
   std::string about;  ///< id of a sign, or of a cause (whose said- sign it then means)
   std::vector<std::string> said;
@@ -181,6 +207,8 @@ struct Knowledge {
   std::vector<Sign> signs;
   std::vector<Cause> causes;
   std::vector<FitProblem> problems;
+  std::vector<Measured> measured;
+  std::vector<PostureNote> postures;
   std::vector<WordClass> words;
   std::vector<Telling> tellings;
   std::vector<Publication> publications;

@@ -82,6 +82,24 @@ class Reader {
     return c;
   }
 
+  Measured measured(const YamlNode& n) const {
+    return {text(n, "id"),
+            text(n, "sign"),
+            texts(n, "kinds"),
+            text(n, "amount"),
+            text(n, "from"),
+            text(n, "sure"),
+            number(n, "surest").value_or(0.9),
+            text(n, "text"),
+            sources(n),
+            place(n)};
+  }
+
+  PostureNote posture(const YamlNode& n) const {
+    return {text(n, "id"), text(n, "cause"), texts(n, "words"), number(n, "prior").value_or(0.5),
+            sources(n),    place(n)};
+  }
+
   FitProblem problem(const YamlNode& n) const {
     return {text(n, "id"),      text(n, "name"),   text(n, "sign"),
             texts(n, "causes"), texts(n, "kinds"), place(n)};
@@ -194,6 +212,8 @@ Knowledge read_entries(const YamlNode& tree, const std::string& file) {
     k.publications.push_back(r.publication(*n));
   for (const YamlNode* n : Reader::maps(tree, "signs")) k.signs.push_back(r.sign(*n));
   for (const YamlNode* n : Reader::maps(tree, "causes")) k.causes.push_back(r.cause(*n));
+  for (const YamlNode* n : Reader::maps(tree, "measured")) k.measured.push_back(r.measured(*n));
+  for (const YamlNode* n : Reader::maps(tree, "postures")) k.postures.push_back(r.posture(*n));
   for (const YamlNode* n : Reader::maps(tree, "problems")) k.problems.push_back(r.problem(*n));
   return k;
 }

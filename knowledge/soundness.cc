@@ -5,6 +5,7 @@
 
 #include "knowledge/alike.h"
 #include "knowledge/network_of.h"
+#include "knowledge/soundness_measured.h"
 #include "knowledge/soundness_remedies.h"
 #include "knowledge/told_problems.h"
 #include "knowledge/words/phrases.h"
@@ -38,6 +39,12 @@ class Prover {
         told_.say(t.place, "about", "sign-unknown",
                   "a telling is about " + t.about + ", which is no sign or cause",
                   offer_id(k_.signs, t.about));
+    for (const auto& m : k_.measured) {
+      kinds(m.kinds, m.place);
+      sources(m.sources, m.place, "the measured evidence " + m.id);
+      prove_measured(k_, m, told_);
+    }
+    for (const auto& p : k_.postures) posture(p);
     told_.add(check_phrases(k_));
     told_.add(alike(k_));
     return told_.take();
@@ -62,6 +69,8 @@ class Prover {
     once(k_.signs, "sign");
     once(k_.causes, "cause");
     once(k_.problems, "problem");
+    once(k_.measured, "measured evidence");
+    once(k_.postures, "posture note");
     once(k_.words, "word class");
     std::set<std::string> seen;
     for (const auto& c : k_.causes)
@@ -252,6 +261,14 @@ class Prover {
                   "nothing is proposed for " + c.id + " on a " + id,
                   "add a remedy, or set prior_by_kind of " + id + " to 0");
     }
+  }
+
+  void posture(const PostureNote& p) {
+    sources(p.sources, p.place, "the posture note " + p.id);
+    if (find_cause(k_, p.cause) == nullptr)
+      told_.say(p.place, "cause", "cause-unknown",
+                "the posture note " + p.id + " speaks of " + p.cause + ", which is no cause",
+                offer_id(k_.causes, p.cause));
   }
 
   void problem(const FitProblem& p) {
