@@ -17,6 +17,16 @@ int run_advise(const Options& options) {
   return finish(options, (*desk)->advise(*subject, *request), say_advice);
 }
 
+int run_foresee(const Options& options) {
+  const auto request = foresight_request(options);
+  if (!request) return finish(options, request.problems());
+  auto desk = open_desk(options, is_file(options.block) ? With::knowledge : With::both);
+  if (!desk) return finish(options, desk.problems());
+  const auto subject = find_subject(**desk, options, options.revision);
+  if (!subject) return finish(options, subject.problems());
+  return finish(options, (*desk)->foresee(*subject, *request), say_foresight);
+}
+
 int run_describe(const Options& options) {
   Json request = {{"words", options.words}};
   if (!options.kind.empty()) request["kind"] = options.kind;

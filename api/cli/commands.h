@@ -7,6 +7,7 @@
 namespace pinwright::api::cli {
 
 int run_draft(const Options& options);
+int run_foresee(const Options& options);
 int run_describe(const Options& options);
 int run_advise(const Options& options);
 /// Asks on standard output, reads answers from standard input, ends with the advice.

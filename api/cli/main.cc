@@ -96,6 +96,19 @@ Command consult(CLI::App& root, Options& o) {
   return {app, run_consult};
 }
 
+Command foresee(CLI::App& root, Options& o) {
+  auto* app = root.add_subcommand(
+      "foresee", "What a toile would show on this body, with amounts and cures, before it is sewn");
+  add_block(*app, o);
+  app->add_option("--wearer", o.wearer,
+                  "JSON file: {\"id\", \"body\": {measurements}, \"posture\": [notes]} (default: "
+                  "whom the block was drafted for)");
+  app->add_option("--fabric", o.fabric, "JSON file of the cloth, or the id of a known one");
+  app->add_option("--revision", o.revision, "Revision of the block (default: the latest)")
+      ->check(CLI::Range(1, 1000000));
+  return {app, run_foresee};
+}
+
 Command describe(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("describe", "What is understood of words, without a block");
   app->add_option("WORDS", o.words, "What was seen")->required();
@@ -256,10 +269,11 @@ int run(int argc, char** argv) {
                   "same id replaces; repeatable (default: $PINWRIGHT_OVERLAY, folders between :)")
       ->allow_extra_args(false);
   std::vector<Command> commands = {
-      draft(root, options),    advise(root, options),  consult(root, options),
-      describe(root, options), alter(root, options),   check(root, options),
-      draw(root, options),     history(root, options), blocks(root, options),
-      restore(root, options),  save(root, options),    bodies(root, options)};
+      draft(root, options),   advise(root, options),   consult(root, options),
+      foresee(root, options), describe(root, options), alter(root, options),
+      check(root, options),   draw(root, options),     history(root, options),
+      blocks(root, options),  restore(root, options),  save(root, options),
+      bodies(root, options)};
   for (const Command& command : knowledge(root, options)) commands.push_back(command);
   commands.push_back(serve(root, options));
   // --json must be known even when the rest of the line cannot be read.

@@ -56,7 +56,7 @@ struct Options {
   // knowledge
   std::string section;
   std::vector<std::string> folders;
-  bool strict = false;  ///< remarks count as faults
+  bool strict = false;              ///< remarks count as faults
   std::vector<std::string> tryons;  ///< files of described try-ons
   bool show = false;
 

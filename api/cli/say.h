@@ -9,6 +9,9 @@
 namespace pinwright::api::cli {
 
 std::string say_advice(const Json& advice);
+/// What is to be expected before sewing: findings with amounts and cures, measures, proposals.
+std::string say_foresight(const Json& foresight);
+std::string say_proposals(const Json& proposals);
 std::string say_findings(const Json& described);
 /// Seams, bindings, joins, outlines, what moved, measures, failures.
 std::string say_proof(const Json& proof);

@@ -2,12 +2,14 @@
 
 #include "api/desk/advice_json.h"
 #include "api/desk/fabrics.h"
+#include "api/desk/foresight_json.h"
 #include "api/desk/knowledge_json.h"
 #include "api/desk/request.h"
 #include "api/desk/revision_json.h"
 #include "api/desk/together_json.h"
 #include "api/exchange/block_json.h"
 #include "api/exchange/object_reader.h"
+#include "api/exchange/wearer_json.h"
 #include "engine/base/nearest_word.h"
 #include "knowledge/load.h"
 #include "knowledge/understand.h"
@@ -215,6 +217,28 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
     if (!joint) return refuse(joint.problems());
     reply.body["together"] = together_to_json(*joint);
   }
+  return reply;
+}
+
+Outcome Desk::foresee(const Subject& subject, const Json& request) const {
+  Problems problems;
+  ObjectReader in(request, "", problems);
+  TryOn worn;
+  if (const Json* wearer = in.field("wearer", Need::optional))
+    worn.wearer = read_wearer(*wearer, in.place_of("wearer"), problems);
+  if (const Json* fabric = in.field("fabric", Need::optional))
+    worn.fabric = read_fabric_or_id(*fabric, in.place_of("fabric"), problems);
+  in.refuse_rest();
+  if (!problems.empty()) return refuse(std::move(problems));
+  const auto known = knowledge();
+  const auto foresight = knowledge::foresee(*known, *subject.block, worn);
+  if (!foresight) return refuse(foresight.problems());
+  Reply reply;
+  reply.etag = subject.etag;
+  reply.body["block"] = subject.block->id;
+  reply.body["revision"] = subject.revision == 0 ? Json() : Json(subject.revision);
+  reply.body["etag"] = subject.etag.empty() ? Json() : Json(subject.etag);
+  reply.body.update(foresight_to_json(*known, *foresight));
   return reply;
 }
 

@@ -74,6 +74,9 @@ class Desk {
   /// request.h (Told), "together"? -> advice_json.h, and with it `together` (together_json.h),
   /// also where not all can be had.
   Outcome advise(const Subject& subject, const Json& request) const;
+  /// {"wearer"?, "fabric"?} -> {block, revision, etag} and foresight_json.h: what a toile would
+  /// show, before it is sewn. Without a wearer: the one the block was drafted for.
+  Outcome foresee(const Subject& subject, const Json& request) const;
   /// request.h (ChangeRequest) -> {block, base_revision, etag, steps, notes, proof, drawing,
   /// geometry?}, and `together` where proposals were sized together. Nothing is written; a proof
   /// that fails is told (reply.pass is false). Refused: "together-conflict", "together-not-met".

@@ -86,6 +86,12 @@ HttpAnswer advise(Call& call) {
   });
 }
 
+HttpAnswer foresee(Call& call) {
+  return with_subject(call, [&call](const Subject& subject) {
+    return call.give(call.desk.foresee(subject, call.body));
+  });
+}
+
 HttpAnswer preview(Call& call) {
   return with_subject(call, [&call](const Subject& subject) {
     if (!wants_svg(call.request)) return call.give(call.desk.preview(subject, call.body));
@@ -172,6 +178,7 @@ constexpr auto kRoutes = std::to_array<Route>({
     {"POST", "/v1/blocks", save, ""},
     {"GET", "/v1/blocks/{}", latest, ""},
     {"POST", "/v1/blocks/{}/advice", advise, "revision"},
+    {"POST", "/v1/blocks/{}/foresight", foresee, "revision"},
     {"POST", "/v1/blocks/{}/previews", preview, "revision"},
     {"GET", "/v1/blocks/{}/revisions", history, ""},
     {"POST", "/v1/blocks/{}/revisions", apply, ""},

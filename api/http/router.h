@@ -14,6 +14,7 @@
 //   POST /blocks                         save: revision 1
 //   GET  /blocks/{id}                    latest revision with the block itself
 //   POST /blocks/{id}/advice             what was told -> causes, question, proposals
+//   POST /blocks/{id}/foresight          wearer, cloth -> what a toile would show, amounts and cures
 //   POST /blocks/{id}/previews           change without saving; Accept: image/svg+xml for its drawing
 //   GET  /blocks/{id}/revisions          its history; /revisions/{n} one of them
 //   POST /blocks/{id}/revisions          apply; If-Match names the revision previewed on
