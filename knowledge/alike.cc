@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 #include <tuple>
+#include <vector>
 
 #include "knowledge/network_of.h"
 #include "knowledge/told_problems.h"
@@ -18,23 +19,30 @@ namespace {
 using Words = std::set<std::string>;
 constexpr double kNearly = 0.8;  ///< share of common words from which two names are nearly alike
 
-/// The words of a line without case, order, marks and the small words that carry nothing.
-Words words_of(const std::string& text) {
+/// The words of a line without case, marks and the small words that carry nothing. In their order:
+/// a knit pattern in a woven is not a woven pattern in a knit.
+std::vector<std::string> line_of(const std::string& text) {
   static constexpr std::array<std::string_view, 16> kSmall = {
       "a",    "an", "the", "of", "at",  "is",  "are", "was",
       "were", "to", "on",  "in", "and", "its", "it",  "with"};
-  Words all;
+  std::vector<std::string> all;
   std::string word;
   for (const char c : text + " ") {
     const auto byte = static_cast<unsigned char>(c);
     if (std::isalnum(byte) || byte >= 0x80) {
       word += static_cast<char>(std::tolower(byte));
     } else if (!word.empty()) {
-      if (std::find(kSmall.begin(), kSmall.end(), word) == kSmall.end()) all.insert(word);
+      if (std::find(kSmall.begin(), kSmall.end(), word) == kSmall.end()) all.push_back(word);
       word.clear();
     }
   }
   return all;
+}
+
+/// The same without their order.
+Words words_of(const std::string& text) {
+  const auto line = line_of(text);
+  return {line.begin(), line.end()};
 }
 
 double common(const Words& a, const Words& b) {
@@ -126,7 +134,7 @@ void nearly(const std::vector<T>& all, const std::string& sort,
 Problems alike(const Knowledge& k) {
   ToldProblems told;
   same(
-      k.signs, [](const Sign& s) { return words_of(s.name); },
+      k.signs, [](const Sign& s) { return line_of(s.name); },
       [&](const Sign& a, const Sign& b) {
         told.say(b.place, "name", "signs-alike",
                  "the signs " + a.id + other_at(a.place) + " and " + b.id + " have the same name",
@@ -140,10 +148,10 @@ Problems alike(const Knowledge& k) {
     };
   };
   same(
-      k.causes, [](const Cause& c) { return words_of(c.name); },
+      k.causes, [](const Cause& c) { return line_of(c.name); },
       causes("name", "have the same name"));
   same(
-      k.causes, [](const Cause& c) { return words_of(c.what); }, causes("what", "say the same"));
+      k.causes, [](const Cause& c) { return line_of(c.what); }, causes("what", "say the same"));
   same(k.causes, strengths, causes("makes", "make the very same signs as surely"));
   for (const auto& c : k.causes) remedies_alike(c, told);
   same(k.problems, lead_and_causes, [&](const FitProblem& a, const FitProblem& b) {

@@ -7,7 +7,8 @@
 namespace pinwright::knowledge {
 
 /// Two entries that say the same, told at the later one, with the line of the other:
-///   "signs-alike"     the same words for a name (order, case and small words do not count); the
+///   "signs-alike"     the same words for a name (case and small words do not count, their order
+///   does); the
 ///                     same phrase is told by check_phrases ("phrase-twice")
 ///   "causes-alike"    the same words for name or `what`, or the very same signs with the same
 ///                     strengths: nothing could ever tell the two apart
