@@ -1,11 +1,14 @@
 #include "knowledge/advise.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "engine/diagnosis/reasons.h"
 #include "engine/pattern/measurement.h"
+#include "knowledge/measured.h"
 #include "knowledge/network_of.h"
+#include "knowledge/posture.h"
 #include "knowledge/proposals.h"
 #include "knowledge/tried_out.h"
 #include "knowledge/verdict.h"
@@ -29,17 +32,52 @@ const Finding* finding_of(const std::vector<Finding>& findings, const std::strin
   return best;
 }
 
+/// What is known beside the findings: what was measured, what was noted of the wearer.
+struct Beside {
+  std::vector<MeasuredFound> measured;
+  std::vector<PostureHeard> posture;
+};
+
+/// Weighs both in and gives what weighed; what is told in words goes before what was measured.
+Beside weigh_beside(const Knowledge& k, const Block& block, const TryOn& tryon,
+                    const Values& values, KindNetwork& network, Evidence& evidence) {
+  Beside beside;
+  if (tryon.wearer) beside.posture = posture_heard(k, tryon.wearer->posture);
+  weigh_posture(beside.posture, network);
+  for (const auto& m : measured_on(k, block.kind, values)) {
+    if (is_told(k, m.entry->sign, tryon.findings)) continue;
+    weigh_in(network, m.entry->sign, m.likelihood(), evidence);
+    beside.measured.push_back(m);
+  }
+  return beside;
+}
+
+/// The reason that a note gives: from the odds of the prior without it to those with it.
+void say_posture(const Cause& cause, double before, const std::vector<PostureHeard>& posture,
+                 CauseFound& found) {
+  for (const auto& h : posture) {
+    if (h.entry == nullptr || h.entry->cause != cause.id || h.entry->prior <= before) continue;
+    found.reasons_for.push_back(
+        {"", "noted of the wearer: " + h.note,
+         std::log(h.entry->prior / (1.0 - h.entry->prior)) - std::log(before / (1.0 - before))});
+  }
+}
+
 CauseFound cause_found(const KindNetwork& n, const Evidence& evidence, double probability,
                        std::size_t cause, const std::vector<Reason>& why,
-                       const std::vector<Finding>& findings) {
+                       const std::vector<Finding>& findings,
+                       const std::vector<MeasuredFound>& measured) {
   const Cause& c = *n.causes[cause];
   CauseFound found{c.id, c.name, c.kind, c.what, c.check, probability, {}, {}, c.sources};
   for (const auto& r : why) {
     const Sign& sign = *n.signs[r.sign];
     const Finding* f = finding_of(findings, sign.id, evidence[r.sign].leans());
-    if (f == nullptr) continue;
+    const auto m = std::find_if(measured.begin(), measured.end(), [&](const MeasuredFound& one) {
+      return one.entry->sign == sign.id;
+    });
+    if (f == nullptr && m == measured.end()) continue;
     (r.log_odds > 0.0 ? found.reasons_for : found.reasons_against)
-        .push_back({sign.id, said_finding(sign, *f), r.log_odds});
+        .push_back({sign.id, f != nullptr ? said_finding(sign, *f) : m->text, r.log_odds});
   }
   return found;
 }
@@ -101,9 +139,12 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
   Advice advice;
   advice.findings = tryon.findings;
   advice.not_understood = std::move(not_understood);
-  const KindNetwork n = network_of(k, block.kind, features_of(k, block, tryon));
+  const Features features = features_of(k, block, tryon);
+  KindNetwork n = network_of(k, block.kind, features);
   std::vector<std::string> elsewhere;
-  const Evidence evidence = evidence_of(n, tryon.findings, elsewhere);
+  Evidence evidence = evidence_of(n, tryon.findings, elsewhere);
+  const Values values = values_of(block, tryon);
+  const Beside beside = weigh_beside(k, block, tryon, values, n, evidence);
   const auto belief = posterior(n.network, evidence);
   if (!belief) return belief.problems();
   std::vector<std::size_t> told = causes_in_play(n, evidence, *belief);
@@ -111,12 +152,14 @@ Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon
   const auto why = reasons(n.network, evidence, told);
   if (!why) return why.problems();
 
-  const Values values = values_of(block, tryon);
   std::size_t proposed = 0;
   for (std::size_t i = 0; i < told.size(); ++i) {
     const std::size_t c = told[i];
     const double p = belief->cause[c];
-    advice.causes.push_back(cause_found(n, evidence, p, c, (*why)[i], tryon.findings));
+    advice.causes.push_back(
+        cause_found(n, evidence, p, c, (*why)[i], tryon.findings, beside.measured));
+    say_posture(*n.causes[c], prior_of(*n.causes[c], block.kind, features), beside.posture,
+                advice.causes.back());
     if (p < kLeastProposed || proposed == kMostProposed) continue;
     ++proposed;
     for (auto& one : proposals_for(k, *n.causes[c], block, tryon, values)) {

@@ -49,6 +49,9 @@ struct Proposal {
   std::string name;
   bool on_pattern = false;  ///< some step moves a line of the block
   std::string suits;
+  /// The amount is larger than this way suits: what is better then. Such proposals come after those
+  /// of their cause that suit. Empty: within its limits.
+  std::string beyond;
   std::vector<ProposedStep> steps;
   std::vector<std::string> follow;
   std::vector<Source> sources;
@@ -73,7 +76,9 @@ struct Advice {
 /// `block` gives kind, geometry for measures, fabric; `tryon` may override fabric and wearer.
 /// Findings, style (features.h) and what was asked (consultation.h) are taken from tryon;
 /// not_understood is passed through. Proposals are those of the causes of probability 0.1 or more,
-/// at most five causes. Errors: those of check_findings (place "/findings/0/sign"), of
+/// at most five causes. What the wearer's measurements say against the block (measured.h) weighs as
+/// soft evidence for signs that no finding tells of, posture notes (posture.h) as priors; both
+/// stand among the reasons. Errors: those of check_findings (place "/findings/0/sign"), of
 /// check_measurements
 /// ("/wearer/body/<id>"), "block-kind-unknown" ("/block/kind"), "evidence-too-wide".
 Result<Advice> advise(const Knowledge& k, const Block& block, const TryOn& tryon,

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <set>
 
 #include "knowledge/read_entries.h"
 #include "knowledge/schema_check.h"
@@ -22,6 +23,7 @@ void append(Problems& to, const Problems& more) { to.insert(to.end(), more.begin
 std::vector<fs::path> yaml_files(const std::string& folder, Problems& problems) {
   std::vector<fs::path> files;
   std::error_code error;
+  if (fs::is_regular_file(folder, error)) return {folder};
   fs::directory_iterator it(folder, error);
   if (error) {
     problems.push_back({"folder-unreadable", folder,
@@ -78,6 +80,8 @@ void join(Knowledge& all, Knowledge more) {
   join(all.signs, std::move(more.signs));
   join(all.causes, std::move(more.causes));
   join(all.problems, std::move(more.problems));
+  join(all.measured, std::move(more.measured));
+  join(all.postures, std::move(more.postures));
   join(all.words, std::move(more.words));
   join(all.tellings, std::move(more.tellings));
   join(all.publications, std::move(more.publications));
@@ -86,7 +90,8 @@ void join(Knowledge& all, Knowledge more) {
 /// An entry of a later folder takes the place of the one with its id; new ones are added. Twins
 /// within `more` both come in, so that the proof finds them.
 template <class T, class Id>
-void lay_over(std::vector<T>& all, std::vector<T> more, Id id) {
+void lay_over(std::vector<T>& all, std::vector<T> more, const char* sort, Id id,
+              std::vector<Replaced>& replacements) {
   const std::size_t before = all.size();
   std::vector<bool> replaced(before, false);
   for (auto& one : more) {
@@ -94,6 +99,7 @@ void lay_over(std::vector<T>& all, std::vector<T> more, Id id) {
     while (i < before && (replaced[i] || id(all[i]) != id(one))) ++i;
     if (i < before) {
       replaced[i] = true;
+      replacements.push_back({sort, id(one), all[i].place, one.place});
       all[i] = std::move(one);
     } else {
       all.push_back(std::move(one));
@@ -103,17 +109,21 @@ void lay_over(std::vector<T>& all, std::vector<T> more, Id id) {
 
 void lay_over(Knowledge& all, Knowledge more) {
   const auto id = [](const auto& one) { return one.id; };
+  const auto key = [](const Publication& p) { return p.key; };
+  auto& replaced = all.replaced;
   for (auto& kind : more.kinds)
     if (std::find(all.kinds.begin(), all.kinds.end(), kind) == all.kinds.end())
       all.kinds.push_back(std::move(kind));
-  lay_over(all.features, std::move(more.features), id);
-  lay_over(all.zones, std::move(more.zones), id);
-  lay_over(all.signs, std::move(more.signs), id);
-  lay_over(all.causes, std::move(more.causes), id);
-  lay_over(all.problems, std::move(more.problems), id);
-  lay_over(all.words, std::move(more.words), id);
+  lay_over(all.features, std::move(more.features), "feature", id, replaced);
+  lay_over(all.zones, std::move(more.zones), "zone", id, replaced);
+  lay_over(all.signs, std::move(more.signs), "sign", id, replaced);
+  lay_over(all.causes, std::move(more.causes), "cause", id, replaced);
+  lay_over(all.problems, std::move(more.problems), "problem", id, replaced);
+  lay_over(all.measured, std::move(more.measured), "measured", id, replaced);
+  lay_over(all.postures, std::move(more.postures), "posture", id, replaced);
+  lay_over(all.words, std::move(more.words), "words", id, replaced);
   join(all.tellings, std::move(more.tellings));
-  lay_over(all.publications, std::move(more.publications), [](const auto& p) { return p.key; });
+  lay_over(all.publications, std::move(more.publications), "publication", key, replaced);
 }
 
 }  // namespace
@@ -133,11 +143,18 @@ Result<Knowledge> load(const std::vector<std::string>& folders) {
       all_read = all_read && (problems.size() == before || problems[before].code == "schema");
     }
     lay_over(all, std::move(here));
+    all.folders.push_back(folder);
   }
   // A file that could not be read at all would be missed by every other: only its own problem
   // counts.
   add_told_signs(all);
-  if (all_read && !folders.empty()) append(problems, prove_sound(all));
+  if (all_read && !folders.empty()) {
+    // A field that the schema refuses was read as its default: what follows from that is no news.
+    std::set<std::string> told;
+    for (const auto& p : problems) told.insert(p.place);
+    for (auto& p : prove_sound(all))
+      if (!told.contains(p.place)) problems.push_back(std::move(p));
+  }
   if (problems.size() > kMostProblems) {
     problems.resize(kMostProblems);
     problems.push_back(

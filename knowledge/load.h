@@ -7,8 +7,9 @@
 
 namespace pinwright::knowledge {
 
-/// Reads every *.yaml of the folders (by name, not of folders within), later folders over earlier
-/// ones: an entry with the same id replaces. Each file is validated against the schema
+/// Reads every *.yaml of the folders (by name, not of folders within; a path of one file is a
+/// folder of that file), later folders over earlier ones: an entry with the same id replaces, and
+/// Knowledge::replaced says which. Each file is validated against the schema
 /// (schema_check.h), and the whole is proved sound (soundness.h): ids unique within a folder,
 /// zones, signs, operations and options known, every amount of the dimension that its operation
 /// takes, probabilities in range, every cause with a sign and at least a source, every sign

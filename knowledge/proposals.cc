@@ -93,6 +93,28 @@ void limit(ProposedStep& step, const OperationInfo& info, bool knit) {
   }
 }
 
+/// The remedy's own limits on what its first step takes, before the operation's.
+void own_limits(ProposedStep& step, const Remedy& remedy, double wanted, std::string& beyond) {
+  if (remedy.largest_mm && wanted > *remedy.largest_mm + 0.05) {
+    beyond = remedy.beyond;
+    step.limit = said_length(wanted) + " is more than the " + said_length(*remedy.largest_mm) +
+                 " that this way suits; better then: " + small_first(remedy.beyond);
+  } else if (remedy.smallest_mm && wanted < *remedy.smallest_mm - 0.05 && step.worth_making) {
+    step.worth_making = false;
+    step.limit = said_length(wanted) + " is less than the " + said_length(*remedy.smallest_mm) +
+                 " from which this is worth making";
+  }
+}
+
+/// Within its limits, worth making, its amount known: to be offered before those that are not.
+bool suits(const Proposal& p) {
+  if (!p.beyond.empty() || p.steps.empty()) return false;
+  const ProposedStep& first = p.steps.front();
+  const OperationInfo* info = find_operation(first.step.operation);
+  const bool moves = info != nullptr && info->amount != AmountKind::none;
+  return first.worth_making && (!moves || first.has_amount);
+}
+
 class Maker {
  public:
   Maker(const Knowledge& k, const Cause& cause, bool knit, const std::vector<ToldSide>& told,
@@ -118,10 +140,12 @@ class Maker {
                                     s.amount, found_dimensions(k_, cause_), s.operation));
       const Expression* e = parsed && parsed->ok() ? &parsed->value() : nullptr;
       const bool by_side = told_.size() > 1 && e != nullptr && e->uses_found();
+      // The limits are those of the first step.
+      std::string* const beyond = &s == &remedy.steps.front() ? &p.beyond : nullptr;
       if (by_side) {
-        for (const auto& side : told_) p.steps.push_back(step(remedy, s, *info, e, side));
+        for (const auto& side : told_) p.steps.push_back(step(remedy, s, *info, e, side, beyond));
       } else {
-        ProposedStep one = step(remedy, s, *info, e, told_.front());
+        ProposedStep one = step(remedy, s, *info, e, told_.front(), beyond);
         if (told_.size() > 1) one.step.side = Side::both;
         p.steps.push_back(std::move(one));
       }
@@ -131,7 +155,7 @@ class Maker {
 
  private:
   ProposedStep step(const Remedy& remedy, const RemedyStep& s, const OperationInfo& info,
-                    const Expression* e, const ToldSide& side) const {
+                    const Expression* e, const ToldSide& side, std::string* beyond) const {
     ProposedStep out;
     out.step.operation = s.operation;
     out.step.options = s.options;
@@ -160,7 +184,10 @@ class Maker {
     } else if (amount.dimension == Dimension::half) {
       out.step.of = Of::half;
     }
+    const double wanted = std::abs(out.step.amount);
     limit(out, info, knit_);
+    if (beyond != nullptr && info.amount != AmountKind::ratio)
+      own_limits(out, remedy, wanted, *beyond);
     const double shown = out.step.amount;
     out.text = info.amount == AmountKind::ratio
                    ? filled(s.text, said_ratio(shown), said_ratio(shown / 2.0))
@@ -217,6 +244,9 @@ std::vector<Proposal> proposals_for(const Knowledge& k, const Cause& cause, cons
   const Maker maker(k, cause, knit, told, values);
   std::vector<Proposal> all;
   for (const Remedy* r : meeting.empty() ? here : meeting) all.push_back(maker.make(*r));
+  const bool any_beyond =
+      std::any_of(all.begin(), all.end(), [](const Proposal& p) { return !p.beyond.empty(); });
+  if (any_beyond) std::stable_partition(all.begin(), all.end(), suits);
   return all;
 }
 

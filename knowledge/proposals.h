@@ -20,7 +20,10 @@ Values values_of(const Block& block, const TryOn& tryon);
 /// An amount that was not told is taken as the remedy's usual one and marked `assumed`; one that
 /// cannot be known leaves the step without an amount and says what to measure. An amount above the
 /// operation's most is set to the most, and the step says so. Half-pattern operations get half
-/// amounts. Sides told with different amounts get a step each.
+/// amounts. Sides told with different amounts get a step each. The remedy's own limits hold for its
+/// first step, before the operation's: below the smallest it is not worth making, above the largest
+/// the step says so and Proposal::beyond what is better; the remedies that suit are then offered
+/// first.
 std::vector<Proposal> proposals_for(const Knowledge& k, const Cause& cause, const Block& block,
                                     const TryOn& tryon, const Values& values);
 

@@ -21,6 +21,10 @@ class Reader {
     return {text(n, "about"), texts(n, "said"), place(n)};
   }
 
+  Publication publication(const YamlNode& n) const {
+    return {text(n, "key"), text(n, "title"), place(n)};
+  }
+
   WordClass word_class(const YamlNode& n) const {
     return {text(n, "id"), texts(n, "words"), place(n)};
   }
@@ -78,6 +82,24 @@ class Reader {
     return c;
   }
 
+  Measured measured(const YamlNode& n) const {
+    return {text(n, "id"),
+            text(n, "sign"),
+            texts(n, "kinds"),
+            text(n, "amount"),
+            text(n, "from"),
+            text(n, "sure"),
+            number(n, "surest").value_or(0.9),
+            text(n, "text"),
+            sources(n),
+            place(n)};
+  }
+
+  PostureNote posture(const YamlNode& n) const {
+    return {text(n, "id"), text(n, "cause"), texts(n, "words"), number(n, "prior").value_or(0.5),
+            sources(n),    place(n)};
+  }
+
   FitProblem problem(const YamlNode& n) const {
     return {text(n, "id"),      text(n, "name"),   text(n, "sign"),
             texts(n, "causes"), texts(n, "kinds"), place(n)};
@@ -105,7 +127,16 @@ class Reader {
   }
 
  private:
-  Place place(const YamlNode& n) const { return {file_, n.line}; }
+  Place place(const YamlNode& n) const {
+    Place p{file_, n.line, {}};
+    for (const auto& [key, value] : n.entries) {
+      p.fields[key] = value.key_line;
+      for (std::size_t i = 0; i < value.items.size(); ++i)
+        p.fields[key + "/" + std::to_string(i)] = value.items[i].line;
+      for (const auto& [inner, one] : value.entries) p.fields[key + "/" + inner] = one.key_line;
+    }
+    return p;
+  }
 
   static std::optional<double> number_of(const YamlNode& value) {
     double x = 0.0;
@@ -178,9 +209,11 @@ Knowledge read_entries(const YamlNode& tree, const std::string& file) {
   for (const YamlNode* n : Reader::maps(tree, "words")) k.words.push_back(r.word_class(*n));
   for (const YamlNode* n : Reader::maps(tree, "tellings")) k.tellings.push_back(r.telling(*n));
   for (const YamlNode* n : Reader::maps(tree, "publications"))
-    k.publications.push_back({Reader::text(*n, "key"), Reader::text(*n, "title")});
+    k.publications.push_back(r.publication(*n));
   for (const YamlNode* n : Reader::maps(tree, "signs")) k.signs.push_back(r.sign(*n));
   for (const YamlNode* n : Reader::maps(tree, "causes")) k.causes.push_back(r.cause(*n));
+  for (const YamlNode* n : Reader::maps(tree, "measured")) k.measured.push_back(r.measured(*n));
+  for (const YamlNode* n : Reader::maps(tree, "postures")) k.postures.push_back(r.posture(*n));
   for (const YamlNode* n : Reader::maps(tree, "problems")) k.problems.push_back(r.problem(*n));
   return k;
 }

@@ -4,13 +4,14 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <set>
 #include <valijson/adapters/nlohmann_json_adapter.hpp>
 #include <valijson/schema.hpp>
 #include <valijson/schema_parser.hpp>
 #include <valijson/validation_results.hpp>
 #include <valijson/validator.hpp>
 #include <vector>
+
+#include "knowledge/schema_words.h"
 
 namespace pinwright::knowledge {
 
@@ -86,10 +87,6 @@ std::string written(const Path& path) {
   return text.empty() ? "the file" : text;
 }
 
-bool begins_with(const Path& path, const Path& start) {
-  return path.size() > start.size() && std::equal(start.begin(), start.end(), path.begin());
-}
-
 /// The schema parsed once; it is never changed afterwards.
 const valijson::Schema& schema() {
   static const valijson::Schema* const kSchema = [] {
@@ -111,26 +108,13 @@ Problems check_schema(const YamlNode& tree, const std::string& file) {
   valijson::Validator validator;
   if (validator.validate(schema(), adapter, &results)) return {};
 
-  struct Found {
-    Path path;
-    std::string text;
-  };
-  std::vector<Found> all;
+  // The words are those of say_departures; the validator's own only where it found nothing.
+  Problems problems = say_departures(tree, file);
   valijson::ValidationResults::Error error;
-  while (results.popError(error)) all.push_back({path_of(error.context), error.description});
-
-  // The validator also says of every parent that a child failed: only the innermost are told.
-  Problems problems;
-  std::set<std::string> said;
-  for (const auto& one : all) {
-    bool parent = one.text.rfind("Failed to validate", 0) == 0;
-    if (parent) {
-      parent = false;
-      for (const auto& other : all) parent = parent || begins_with(other.path, one.path);
-    }
-    if (parent || !said.insert(written(one.path) + one.text).second) continue;
-    problems.push_back({"schema", at_line(file, line_of(tree, one.path)),
-                        written(one.path) + ": " + one.text,
+  while (problems.empty() && results.popError(error)) {
+    const Path path = path_of(error.context);
+    problems.push_back({"schema", at_line(file, line_of(tree, path)),
+                        written(path) + ": " + error.description,
                         "write it as knowledge/FORMAT.md says"});
   }
   if (problems.empty())

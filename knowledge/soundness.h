@@ -7,18 +7,17 @@
 
 namespace pinwright::knowledge {
 
-/// Everything that is wrong, each with "file:line" as place:
-///   "id-missing", "id-twice" (zones, signs, causes, remedies, problems, word classes, within a
-///   kind) "kind-unknown", "zone-unknown", "sign-unknown", "cause-unknown", "publication-unknown"
+/// Everything that is wrong, each with "file:line" of the very field as place:
+///   "id-missing", "id-twice" (features, zones, signs, causes, remedies, problems, word classes,
+///   publications; each sort by itself), "kind-unknown", "feature-unknown", "zone-unknown",
+///   "sign-unknown", "cause-unknown", "publication-unknown", "source-missing"
 ///   "probability-range", "makes-twice" (a cause names the same sign twice)
-///   "sign-unreachable" (no cause makes it), "sign-without-words", "cause-without-sign",
-///   "cause-without-source", "cause-without-remedy" (for a block kind it may hold in)
-///   "problem-of-one-cause" (fewer than two), "rival-without-sign" (a rival that does not make the
-///   problem's leading sign)
-///   "operation-unknown", "option-..." as check_step says, "amount-missing", "amount-not-wanted",
-///   "amount-dimension" (not what the operation takes), "amount-of" (the step's `of` contradicts
-///   the expression), "text-without-amount" ({amount} or {fold} in the text of a step that has
-///   none), and the problems of parse_expression the problems of check_phrases (words/phrases.h)
+///   "sign-unreachable" (no cause makes it), "sign-without-words", "kind-of-itself",
+///   "kind-of-a-kind", "cause-without-sign", "cause-without-remedy" (for a block kind it may hold
+///   in), "prior-never" (a prior_when whose features exclude each other, or that an earlier one
+///   always forestalls), "problem-of-one-cause" (fewer than two), "rival-without-sign" (a rival
+///   that does not make the problem's leading sign); those of remedies (soundness_remedies.h), of
+///   phrases (check_phrases, words/phrases.h), and entries that say the same (alike.h).
 Problems prove_sound(const Knowledge& k);
 
 /// What `found` is in the remedies of this cause: the one sort that all amounts told with its signs

@@ -26,6 +26,9 @@ void add_told_signs(Knowledge& k) {
     s.phrases = c.told_by;
     s.sources = {{"from memory", ""}};
     s.place = c.place;
+    for (std::size_t i = 0; i < c.told_by.size(); ++i)
+      s.place.fields["phrases/" + std::to_string(i)] =
+          c.place.of("told_by/" + std::to_string(i)).line;
     k.signs.push_back(std::move(s));
     c.makes.push_back({id, kToldStrength, "judged from memory", c.place});
   }

@@ -17,11 +17,13 @@ struct Stop {};
 
 class TreeBuilder final : public YAML::EventHandler {
  public:
-  TreeBuilder(std::string file, Problems& problems) : file_(std::move(file)), problems_(problems) {}
+  TreeBuilder(std::string_view text, std::string file, Problems& problems)
+      : text_(text), file_(std::move(file)), problems_(problems) {}
 
   YamlNode take() { return std::move(root_); }
+  int first_line() const { return first_line_; }
 
-  void OnDocumentStart(const YAML::Mark&) override {}
+  void OnDocumentStart(const YAML::Mark& mark) override { first_line_ = mark.line + 1; }
   void OnDocumentEnd() override {}
   void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
     refuse_anchor(mark, anchor);
@@ -42,6 +44,9 @@ class TreeBuilder final : public YAML::EventHandler {
       n.text = value;
     }
     n.quoted = tag == "!";
+    if (n.quoted && !closes_on_its_line(mark))
+      say(mark, "yaml-quote-open", "the quote opened here is not closed on this line",
+          "close it; a text of several lines begins with > alone");
     add(std::move(n));
   }
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,
@@ -56,10 +61,31 @@ class TreeBuilder final : public YAML::EventHandler {
   void OnMapEnd() override { close(); }
 
  private:
+  /// The parser takes what follows an open quote, to the end of the file if need be, as its text.
+  bool closes_on_its_line(const YAML::Mark& mark) const {
+    std::size_t from = 0;
+    for (int line = 0; line < mark.line && from < text_.size(); ++line) {
+      const std::size_t end = text_.find('\n', from);
+      from = end == std::string_view::npos ? text_.size() : end + 1;
+    }
+    const std::string_view line = text_.substr(from, text_.find('\n', from) - from);
+    const auto column = static_cast<std::size_t>(std::max(mark.column, 0));
+    if (column >= line.size() || (line[column] != '"' && line[column] != '\'')) return true;
+    const char quote = line[column];
+    for (std::size_t i = column + 1; i < line.size(); ++i) {
+      if (quote == '"' && line[i] == '\\')
+        ++i;
+      else if (line[i] == quote)
+        return true;
+    }
+    return false;
+  }
+
   struct Open {
     YamlNode node;
     bool has_key = false;
     std::string key;
+    int key_line = 0;
   };
 
   static YamlNode node(const YAML::Mark& mark, YamlNode::Kind kind) {
@@ -89,7 +115,7 @@ class TreeBuilder final : public YAML::EventHandler {
           "write it flatter; see knowledge/FORMAT.md");
       throw Stop{};
     }
-    stack_.push_back({node(mark, kind), false, {}});
+    stack_.push_back({node(mark, kind), false, {}, 0});
   }
   void close() {
     YamlNode done = std::move(stack_.back().node);
@@ -121,18 +147,22 @@ class TreeBuilder final : public YAML::EventHandler {
                              "keep one of the two"});
       }
       top.key = n.text;
+      top.key_line = n.line;
       top.has_key = true;
     } else {
+      n.key_line = top.key_line;
       top.node.entries.emplace_back(std::move(top.key), std::move(n));
       top.key.clear();
       top.has_key = false;
     }
   }
 
+  std::string_view text_;
   std::string file_;
   Problems& problems_;
   std::vector<Open> stack_;
   YamlNode root_;
+  int first_line_ = 1;
   std::size_t count_ = 0;
 };
 
@@ -191,7 +221,7 @@ Result<YamlNode> read_yaml(std::string_view text, const std::string& file) {
     return Problem{"not-utf8", at_line(file, line), "the text is not UTF-8 from here on",
                    "save the file as UTF-8"};
   Problems problems;
-  TreeBuilder tree(file, problems);
+  TreeBuilder tree(text, file, problems);
   try {
     std::istringstream in{std::string(text)};
     YAML::Parser parser(in);
@@ -200,10 +230,10 @@ Result<YamlNode> read_yaml(std::string_view text, const std::string& file) {
                      "write an entry or take the file away"};
     }
     Problems ignored;
-    TreeBuilder second(file, ignored);
+    TreeBuilder second(text, file, ignored);
     if (parser.HandleNextDocument(second))
-      problems.push_back({"yaml-more-than-one", file, "a second document follows after ---",
-                          "put it into a file of its own"});
+      problems.push_back({"yaml-more-than-one", at_line(file, second.first_line()),
+                          "a second document follows after ---", "put it into a file of its own"});
   } catch (const Stop&) {
     // what was wrong is in problems already
   } catch (const YAML::Exception& e) {

@@ -20,6 +20,7 @@ struct YamlNode {
   enum class Kind { null, scalar, list, map };
   Kind kind = Kind::null;
   int line = 0;                 ///< 1-based
+  int key_line = 0;             ///< of its name, where it is the value of a field
   bool quoted = false;          ///< a scalar in quotes is text, whatever it looks like
   std::string text;             ///< of a scalar
   std::vector<YamlNode> items;  ///< of a list
@@ -40,7 +41,7 @@ struct YamlNode {
 /// Reads one document. `file` is only for the places ("file:line"). Anchors and aliases, merge
 /// keys and tags are refused: entries here are written out, and so no text can grow when read.
 /// Problems: "file-too-large", "not-utf8", "yaml-malformed", "yaml-alias", "yaml-tag",
-/// "yaml-key-twice", "yaml-key-not-a-word", "yaml-too-deep", "yaml-too-large",
+/// "yaml-quote-open", "yaml-key-twice", "yaml-key-not-a-word", "yaml-too-deep", "yaml-too-large",
 /// "yaml-text-too-long", "yaml-more-than-one" (a second document), "yaml-empty".
 Result<YamlNode> read_yaml(std::string_view text, const std::string& file);
 

@@ -1,12 +1,9 @@
 // Commands that need the knowledge alone: advise, describe, knowledge.
 
-#include <iostream>
-
 #include "api/cli/commands.h"
 #include "api/cli/requests.h"
 #include "api/cli/say.h"
 #include "api/cli/session.h"
-#include "knowledge/load.h"
 
 namespace pinwright::api::cli {
 
@@ -18,6 +15,16 @@ int run_advise(const Options& options) {
   const auto subject = find_subject(**desk, options, options.revision);
   if (!subject) return finish(options, subject.problems());
   return finish(options, (*desk)->advise(*subject, *request), say_advice);
+}
+
+int run_foresee(const Options& options) {
+  const auto request = foresight_request(options);
+  if (!request) return finish(options, request.problems());
+  auto desk = open_desk(options, is_file(options.block) ? With::knowledge : With::both);
+  if (!desk) return finish(options, desk.problems());
+  const auto subject = find_subject(**desk, options, options.revision);
+  if (!subject) return finish(options, subject.problems());
+  return finish(options, (*desk)->foresee(*subject, *request), say_foresight);
 }
 
 int run_describe(const Options& options) {
@@ -39,24 +46,6 @@ int run_knowledge_show(const Options& options) {
   auto desk = open_desk(options, With::knowledge);
   if (!desk) return finish(options, desk.problems());
   return finish(options, (*desk)->show_knowledge(options.id), say_entry);
-}
-
-int run_knowledge_check(const Options& options) {
-  std::vector<std::string> folders = knowledge_folders(options);
-  folders.insert(folders.end(), options.folders.begin(), options.folders.end());
-  const auto loaded = knowledge::load(folders);
-  if (!loaded) return finish(options, loaded.problems());
-  Reply reply;
-  reply.body = {{"sound", true},
-                {"folders", folders},
-                {"problems", loaded->problems.size()},
-                {"signs", loaded->signs.size()},
-                {"causes", loaded->causes.size()}};
-  return finish(options, reply, [](const Json& checked) {
-    return "The knowledge is sound: " + std::to_string(checked["problems"].get<int>()) +
-           " problems, " + std::to_string(checked["signs"].get<int>()) + " signs, " +
-           std::to_string(checked["causes"].get<int>()) + " causes.\n";
-  });
 }
 
 }  // namespace pinwright::api::cli

@@ -7,6 +7,7 @@
 namespace pinwright::api::cli {
 
 int run_draft(const Options& options);
+int run_foresee(const Options& options);
 int run_describe(const Options& options);
 int run_advise(const Options& options);
 /// Asks on standard output, reads answers from standard input, ends with the advice.
@@ -23,7 +24,7 @@ int run_knowledge_list(const Options& options);
 int run_knowledge_show(const Options& options);
 int run_knowledge_check(const Options& options);
 int run_knowledge_score(const Options& options);
-/// Until SIGINT or SIGTERM.
+/// Until SIGINT or SIGTERM; SIGHUP loads the knowledge anew.
 int run_serve(const Options& options);
 
 }  // namespace pinwright::api::cli

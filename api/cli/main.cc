@@ -96,6 +96,19 @@ Command consult(CLI::App& root, Options& o) {
   return {app, run_consult};
 }
 
+Command foresee(CLI::App& root, Options& o) {
+  auto* app = root.add_subcommand(
+      "foresee", "What a toile would show on this body, with amounts and cures, before it is sewn");
+  add_block(*app, o);
+  app->add_option("--wearer", o.wearer,
+                  "JSON file: {\"id\", \"body\": {measurements}, \"posture\": [notes]} (default: "
+                  "whom the block was drafted for)");
+  app->add_option("--fabric", o.fabric, "JSON file of the cloth, or the id of a known one");
+  app->add_option("--revision", o.revision, "Revision of the block (default: the latest)")
+      ->check(CLI::Range(1, 1000000));
+  return {app, run_foresee};
+}
+
 Command describe(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("describe", "What is understood of words, without a block");
   app->add_option("WORDS", o.words, "What was seen")->required();
@@ -197,12 +210,15 @@ std::vector<Command> knowledge(CLI::App& root, Options& o) {
   auto* app = root.add_subcommand("knowledge", "What is known of fit: signs, causes, remedies");
   app->require_subcommand(0, 1);
   auto* list = app->add_subcommand("list", "All ids, or one section with names");
-  list->add_option("SECTION", o.section, "problems, signs, causes, zones or operations");
+  list->add_option("SECTION", o.section,
+                   "problems, signs, causes, zones, operations or layers (which folder told what)");
   auto* show = app->add_subcommand("show", "One entry with its phrases and sources");
   show->add_option("ID", o.id, "Id of a problem, sign, cause, remedy, zone or operation")
       ->required();
-  auto* checked = app->add_subcommand("check", "Load and prove sound, with further folders");
-  checked->add_option("FOLDER", o.folders, "Folders of YAML laid over the knowledge");
+  auto* checked = app->add_subcommand(
+      "check", "Prove sound; tell file and line of what is not, and what each folder adds");
+  checked->add_option("FOLDER", o.folders, "Folders (or files) of YAML laid over the knowledge");
+  checked->add_flag("--strict", o.strict, "Remarks count as faults too");
   auto* scored = app->add_subcommand(
       "score", "How well described try-ons are read, and whether an accepted cause comes first");
   scored->add_option("FILE", o.tryons, "YAML files of try-ons with their findings and causes")
@@ -217,7 +233,8 @@ std::vector<Command> knowledge(CLI::App& root, Options& o) {
 }
 
 Command serve(CLI::App& root, Options& o) {
-  auto* app = root.add_subcommand("serve", "Answer over HTTP until SIGINT or SIGTERM");
+  auto* app = root.add_subcommand(
+      "serve", "Answer over HTTP until SIGINT or SIGTERM; SIGHUP loads the knowledge anew");
   app->add_option("--port", o.port, "Port; 0 for any free one")->capture_default_str();
   app->add_option("--address", o.address, "Address to listen on")->capture_default_str();
   app->add_option("--token-file", o.token_file,
@@ -244,13 +261,19 @@ int run(int argc, char** argv) {
   root.add_option("--store", options.store,
                   "Database file (default: $PINWRIGHT_STORE, or pinwright/pinwright.db below "
                   "$XDG_DATA_HOME or ~/.local/share)");
-  root.add_option("--knowledge", options.knowledge, "Folder of knowledge (YAML); repeatable")
+  root.add_option("--knowledge", options.knowledge,
+                  "Folder of knowledge (YAML) instead of the built-in one; repeatable")
+      ->allow_extra_args(false);
+  root.add_option("--overlay", options.overlay,
+                  "Folder (or one file) of your own, laid over the knowledge: an entry with the "
+                  "same id replaces; repeatable (default: $PINWRIGHT_OVERLAY, folders between :)")
       ->allow_extra_args(false);
   std::vector<Command> commands = {
-      draft(root, options),    advise(root, options),  consult(root, options),
-      describe(root, options), alter(root, options),   check(root, options),
-      draw(root, options),     history(root, options), blocks(root, options),
-      restore(root, options),  save(root, options),    bodies(root, options)};
+      draft(root, options),   advise(root, options),   consult(root, options),
+      foresee(root, options), describe(root, options), alter(root, options),
+      check(root, options),   draw(root, options),     history(root, options),
+      blocks(root, options),  restore(root, options),  save(root, options),
+      bodies(root, options)};
   for (const Command& command : knowledge(root, options)) commands.push_back(command);
   commands.push_back(serve(root, options));
   // --json must be known even when the rest of the line cannot be read.

@@ -9,6 +9,7 @@ struct Options {
   // everywhere
   std::string store;
   std::vector<std::string> knowledge;  ///< folders; later ones go over earlier ones
+  std::vector<std::string> overlay;    ///< folders laid over them
   bool json = false;
 
   // which block
@@ -55,6 +56,7 @@ struct Options {
   // knowledge
   std::string section;
   std::vector<std::string> folders;
+  bool strict = false;              ///< remarks count as faults
   std::vector<std::string> tryons;  ///< files of described try-ons
   bool show = false;
 

@@ -191,6 +191,15 @@ Result<Json> step_from_text(const std::string& text, const std::string& place) {
   return step;
 }
 
+Result<Json> foresight_request(const Options& options) {
+  Json out = Json::object();
+  Problems problems;
+  put_file(options.wearer, "wearer", out, problems);
+  put_fabric(options, out, problems);
+  if (!problems.empty()) return problems;
+  return out;
+}
+
 Result<Json> change_request(const Options& options) {
   Json out = Json::object();
   Problems problems;

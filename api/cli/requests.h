@@ -10,6 +10,8 @@ namespace pinwright::api::cli {
 /// Words, answers, findings, wearer, fabric, and what is to be sized together. "answer-malformed",
 /// "together-missing" (--body, or proposals, without --together).
 Result<Json> told_request(const Options& options);
+/// Wearer and fabric alone.
+Result<Json> foresight_request(const Options& options);
 /// Steps (--steps, --step), or proposal with amounts and what was told, or proposals sized
 /// together; "step-malformed", "together-missing".
 Result<Json> change_request(const Options& options);

@@ -33,6 +33,15 @@ std::string say_problems(const Problems& problems) {
   return out;
 }
 
+std::string say_remarks(const Problems& remarks) {
+  std::string out;
+  for (const Problem& remark : remarks) {
+    out += paragraph("  ", remark.place + ": " + remark.what);
+    out += paragraph("      ", remark.mend);
+  }
+  return out;
+}
+
 int finish(const Options& options, const Outcome& outcome, std::string (*say)(const Json&)) {
   if (outcome.ok()) {
     const Reply& reply = outcome.reply();

@@ -133,6 +133,8 @@ std::string proposals(const Json& list) {
 
 }  // namespace
 
+std::string say_proposals(const Json& list) { return proposals(list); }
+
 std::string say_findings(const Json& described) {
   return findings(described["findings"]) + not_understood(described["not_understood"]) +
          remarks(described);

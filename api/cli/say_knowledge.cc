@@ -8,14 +8,35 @@ namespace pinwright::api::cli {
 std::string say_knowledge(const Json& overview) {
   std::string out;
   for (const auto& [section, ids] : overview.items()) {
+    if (section == "layers") continue;  // said at the end
     std::string list;
     for (const Json& id : ids) list += (list.empty() ? "" : ", ") + id.get<std::string>();
     out += fmt::format("{} ({})\n", section, ids.size()) + paragraph("  ", list);
+  }
+  return out + say_layers(overview["layers"]);
+}
+
+std::string say_layers(const Json& layers) {
+  std::string out;
+  for (const Json& layer : layers) {
+    out += fmt::format("{}\n", layer["folder"].get<std::string>());
+    if (!layer.contains("entries")) continue;
+    for (const auto& [sort, ids] : layer["entries"].items()) {
+      std::string list;
+      for (const Json& id : ids) list += (list.empty() ? "" : ", ") + id.get<std::string>();
+      out += paragraph("  " + sort + ": ", list);
+    }
+    if (layer["entries"].empty()) out += "  nothing of its own\n";
+    for (const Json& one : layer["replaces"])
+      out += paragraph("  replaces ", one["entry"].get<std::string>() + " " +
+                                          one["id"].get<std::string>() + " of " +
+                                          one["was"].get<std::string>());
   }
   return out;
 }
 
 std::string say_section(const Json& section) {
+  if (section.contains("layers")) return say_layers(section["layers"]);
   Table table({{"id"}, {"name"}});
   for (const auto& [name, entries] : section.items()) {
     for (const Json& entry : entries) table.add({entry.value("id", ""), entry.value("name", "")});

@@ -1,4 +1,4 @@
-// pinwright serve: the HTTP service until SIGINT or SIGTERM.
+// pinwright serve: the HTTP service until SIGINT or SIGTERM; SIGHUP loads the knowledge anew.
 
 #include <csignal>
 #include <iostream>
@@ -30,6 +30,13 @@ Result<std::string> read_token(const std::string& path) {
   return token;
 }
 
+void reload(Desk& desk) {
+  const Outcome outcome = desk.reload_knowledge();
+  std::cerr << (outcome.ok() ? std::string("The knowledge was loaded anew.\n")
+                             : say_problems(outcome.refusal().problems))
+            << std::flush;
+}
+
 }  // namespace
 
 int run_serve(const Options& options) {
@@ -40,6 +47,7 @@ int run_serve(const Options& options) {
   sigemptyset(&signals);
   sigaddset(&signals, SIGINT);
   sigaddset(&signals, SIGTERM);
+  sigaddset(&signals, SIGHUP);
   pthread_sigmask(SIG_BLOCK, &signals, nullptr);
   std::signal(SIGPIPE, SIG_IGN);
 
@@ -54,9 +62,10 @@ int run_serve(const Options& options) {
   if (!server) return finish(options, server.problems());
 
   Server& running = **server;
-  std::thread waiting([&signals, &running] {
-    int received = 0;
-    sigwait(&signals, &received);
+  Desk& answering = **desk;
+  std::thread waiting([&signals, &running, &answering] {
+    int received = SIGHUP;
+    while (sigwait(&signals, &received) == 0 && received == SIGHUP) reload(answering);
     running.stop();
   });
   if (options.json) {

@@ -2,12 +2,14 @@
 
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
+#include <sstream>
 
 #include "api/exchange/parse.h"
 #include "api/exchange/read_file.h"
@@ -20,6 +22,15 @@ namespace {
 std::string environment(const char* name) {
   const char* value = std::getenv(name);
   return value != nullptr ? value : "";
+}
+
+/// "a:b" -> a, b.
+std::vector<std::string> split_path(const std::string& text) {
+  std::vector<std::string> parts;
+  std::istringstream in(text);
+  for (std::string part; std::getline(in, part, ':');)
+    if (!part.empty()) parts.push_back(part);
+  return parts;
 }
 
 }  // namespace
@@ -37,13 +48,26 @@ Result<std::string> store_path(const Options& options) {
                  "Name a file with --store or PINWRIGHT_STORE."};
 }
 
-std::vector<std::string> knowledge_folders(const Options& options) {
-  if (!options.knowledge.empty()) return options.knowledge;
+std::vector<std::string> knowledge_folders(const Options& options,
+                                           const std::vector<std::string>& more) {
   std::error_code ignored;
-  if (std::filesystem::is_directory(PINWRIGHT_KNOWLEDGE_SOURCE, ignored)) {
-    return {PINWRIGHT_KNOWLEDGE_SOURCE};
+  std::vector<std::string> named = options.knowledge;
+  if (named.empty()) {
+    const bool in_sources = std::filesystem::is_directory(PINWRIGHT_KNOWLEDGE_SOURCE, ignored);
+    named.emplace_back(in_sources ? PINWRIGHT_KNOWLEDGE_SOURCE : PINWRIGHT_KNOWLEDGE_INSTALLED);
   }
-  return {PINWRIGHT_KNOWLEDGE_INSTALLED};
+  const std::vector<std::string> overlays =
+      options.overlay.empty() ? split_path(environment("PINWRIGHT_OVERLAY")) : options.overlay;
+  named.insert(named.end(), overlays.begin(), overlays.end());
+  named.insert(named.end(), more.begin(), more.end());
+  std::vector<std::string> folders;
+  for (const std::string& folder : named) {
+    const bool twice = std::any_of(folders.begin(), folders.end(), [&](const auto& before) {
+      return std::filesystem::equivalent(before, folder, ignored);
+    });
+    if (!twice) folders.push_back(folder);
+  }
+  return folders;
 }
 
 Result<std::unique_ptr<Desk>> open_desk(const Options& options, With with) {

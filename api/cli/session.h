@@ -17,8 +17,11 @@ enum class With { nothing, knowledge, store, both };
 /// ~/.local/share/pinwright/pinwright.db. "store-missing" when none of them tells a place.
 Result<std::string> store_path(const Options& options);
 
-/// --knowledge, or the folder of the source tree, or the installed one.
-std::vector<std::string> knowledge_folders(const Options& options);
+/// --knowledge, or the folder of the source tree, or the installed one; over it --overlay, or the
+/// folders of $PINWRIGHT_OVERLAY; over these `more`. A folder named twice stands where it comes
+/// first.
+std::vector<std::string> knowledge_folders(const Options& options,
+                                           const std::vector<std::string>& more = {});
 
 Result<std::unique_ptr<Desk>> open_desk(const Options& options, With with);
 

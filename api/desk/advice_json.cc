@@ -76,10 +76,15 @@ Json step_to_json(const ProposedStep& step) {
 }
 
 Json proposal_to_json(const Knowledge& k, const Proposal& proposal) {
-  return {{"id", proposal.id},         {"cause", proposal.cause},
-          {"name", proposal.name},     {"on_pattern", proposal.on_pattern},
-          {"suits", proposal.suits},   {"steps", list(proposal.steps, step_to_json)},
-          {"follow", proposal.follow}, {"sources", sources_to_json(k, proposal.sources)}};
+  return {{"id", proposal.id},
+          {"cause", proposal.cause},
+          {"name", proposal.name},
+          {"on_pattern", proposal.on_pattern},
+          {"suits", proposal.suits},
+          {"beyond", proposal.beyond.empty() ? Json() : Json(proposal.beyond)},
+          {"steps", list(proposal.steps, step_to_json)},
+          {"follow", proposal.follow},
+          {"sources", sources_to_json(k, proposal.sources)}};
 }
 
 }  // namespace
@@ -113,6 +118,14 @@ Json remarks_to_json(const knowledge::Understood& heard) {
           {"contradictions", list(heard.contradictions, [](const knowledge::Contradiction& two) {
              return Json{{"present", two.present}, {"absent", two.absent}, {"what", two.what}};
            })}};
+}
+
+Json causes_to_json(const Knowledge& k, const std::vector<CauseFound>& causes) {
+  return list(causes, [&k](const CauseFound& cause) { return cause_to_json(k, cause); });
+}
+
+Json proposals_to_json(const Knowledge& k, const std::vector<Proposal>& proposals) {
+  return list(proposals, [&k](const Proposal& p) { return proposal_to_json(k, p); });
 }
 
 Json advice_to_json(const Knowledge& k, const knowledge::Advice& advice) {

@@ -28,9 +28,14 @@ Json remarks_to_json(const knowledge::Understood& heard);
 /// text}. stopped: why there is no question any more, null while there is one. A cause: {id, name,
 /// kind, probability, for, against, what, check, sources}; for and against:
 /// [{sign, text, log_odds}]. question: null or {sign, asks, gain_bits, cost}. A proposal: {id,
-/// cause, name, on_pattern, suits, steps, follow, sources}. A step: operation, its options,
+/// cause, name, on_pattern, suits, beyond, steps, follow, sources}. A step: operation, its options,
 /// amount_mm and of (null where there is none; a ratio stands under `amount`), side, assumed,
 /// worth_making, limit (null when there is none), text.
+/// beyond: null, or what is better where the amount is more than this way suits.
+Json proposals_to_json(const knowledge::Knowledge& k,
+                       const std::vector<knowledge::Proposal>& proposals);
+Json causes_to_json(const knowledge::Knowledge& k,
+                    const std::vector<knowledge::CauseFound>& causes);
 Json advice_to_json(const knowledge::Knowledge& k, const knowledge::Advice& advice);
 
 }  // namespace pinwright::api

@@ -9,7 +9,10 @@
 // ("request-key-reused").
 
 #include <memory>
+#include <mutex>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "api/desk/block_cache.h"
 #include "api/desk/outcome.h"
@@ -33,12 +36,16 @@ class Desk {
  public:
   /// Without a store everything that needs one is refused with "store-missing".
   Desk(knowledge::Knowledge knowledge, std::unique_ptr<Store> store);
-  Desk(const Desk&) = delete;  // the listener refers to the knowledge
-  Desk& operator=(const Desk&) = delete;
 
-  const knowledge::Knowledge& knowledge() const { return knowledge_; }
+  /// What is known now; stays as it is for whoever holds it, also when it is loaded anew.
+  std::shared_ptr<const knowledge::Knowledge> knowledge() const;
 
   /// --- What is known.
+  /// Loads the folders of Knowledge::folders anew: {reloaded, folders, layers, ...} as
+  /// knowledge_overview() tells them. Where anything is unsound the knowledge in use is kept, and
+  /// what is wrong is told after a first problem "knowledge-kept". Requests under way end with what
+  /// they began with.
+  Outcome reload_knowledge();
   /// `section` empty for the overview; see knowledge_json.h. "entry-unknown", nearest one offered.
   Outcome list_knowledge(const std::string& section) const;
   Outcome show_knowledge(const std::string& id) const;
@@ -67,6 +74,9 @@ class Desk {
   /// request.h (Told), "together"? -> advice_json.h, and with it `together` (together_json.h),
   /// also where not all can be had.
   Outcome advise(const Subject& subject, const Json& request) const;
+  /// {"wearer"?, "fabric"?} -> {block, revision, etag} and foresight_json.h: what a toile would
+  /// show, before it is sewn. Without a wearer: the one the block was drafted for.
+  Outcome foresee(const Subject& subject, const Json& request) const;
   /// request.h (ChangeRequest) -> {block, base_revision, etag, steps, notes, proof, drawing,
   /// geometry?}, and `together` where proposals were sized together. Nothing is written; a proof
   /// that fails is told (reply.pass is false). Refused: "together-conflict", "together-not-met".
@@ -91,8 +101,21 @@ class Desk {
                      const RequestKey& key);
   Refusal no_store() const;
 
-  knowledge::Knowledge knowledge_;
-  knowledge::Listener listener_;
+  /// The knowledge and what was made ready of it; exchanged as one.
+  struct Known {
+    Known(knowledge::Knowledge k, std::shared_ptr<const knowledge::Dictionary> dictionary)
+        : knowledge(std::move(k)), listener(knowledge, std::move(dictionary)) {}
+    Known(const Known&) = delete;  // the listener refers to the knowledge
+    Known& operator=(const Known&) = delete;
+    knowledge::Knowledge knowledge;
+    knowledge::Listener listener;
+  };
+  std::shared_ptr<const Known> known() const;
+
+  std::shared_ptr<const knowledge::Dictionary> dictionary_;
+  mutable std::mutex knowledge_lock_;  ///< held for the exchange of the pointer only
+  std::shared_ptr<const Known> known_;
+  std::mutex reload_lock_;  ///< one loading at a time
   std::unique_ptr<Store> store_;
   BlockCache cache_;
 };

@@ -48,8 +48,10 @@ Problems proof_failed(const std::string& block, const Proof& proof) {
 
 Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& request) const {
   Changed out;
+  const auto now = this->known();
+  const knowledge::Knowledge* known = &now->knowledge;
   if (!request.told.empty() || !request.proposal.empty() || request.together) {
-    auto heard = hear(knowledge_, listener_, subject.block->kind, request.told);
+    auto heard = hear(*known, now->listener, subject.block->kind, request.told);
     if (!heard) return heard.problems();
     heard->tryon.block = subject.block->id;
     heard->tryon.revision = subject.revision;
@@ -57,11 +59,11 @@ Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& 
     if (!request.proposal.empty() || request.together) {
       const TryOn& tryon = heard->tryon;
       const auto advice =
-          knowledge::advise(knowledge_, *subject.block, tryon, heard->remarks.not_understood);
+          knowledge::advise(*known, *subject.block, tryon, heard->remarks.not_understood);
       if (!advice) return advice.problems();
       if (request.together) {
         auto joint =
-            knowledge::size_together(knowledge_, *subject.block, tryon, *advice, *request.together);
+            knowledge::size_together(*known, *subject.block, tryon, *advice, *request.together);
         if (!joint) return joint.problems();
         if (!joint->sizing.met) return not_met(*joint);
         out.together = together_to_json(*joint);

@@ -1,6 +1,7 @@
 #include "api/desk/knowledge_json.h"
 
 #include <algorithm>
+#include <filesystem>
 
 namespace pinwright::api {
 
@@ -50,9 +51,13 @@ Json ids(const std::vector<T>& entries) {
   return out;
 }
 
+std::string from(const knowledge::Place& place) {
+  return place.file + ":" + std::to_string(place.line);
+}
+
 Json problem_line(const FitProblem& p) {
-  return {
-      {"id", p.id}, {"name", p.name}, {"sign", p.sign}, {"causes", p.causes}, {"kinds", p.kinds}};
+  return {{"id", p.id},         {"name", p.name},   {"sign", p.sign},
+          {"causes", p.causes}, {"kinds", p.kinds}, {"from", from(p.place)}};
 }
 
 Json sign_line(const Sign& s) {
@@ -63,15 +68,19 @@ Json sign_line(const Sign& s) {
           {"of", s.counts == Counts::none ? Json() : Json(to_text(s.default_of))},
           {"sided", s.sided},
           {"ask", s.ask},
-          {"cost", s.cost}};
+          {"cost", s.cost},
+          {"from", from(s.place)}};
 }
 
 Json cause_line(const Cause& c) {
-  return {{"id", c.id},     {"name", c.name},   {"kind", to_text(c.kind)},
-          {"what", c.what}, {"check", c.check}, {"remedies", ids(c.remedies)}};
+  return {{"id", c.id},           {"name", c.name},   {"kind", to_text(c.kind)},
+          {"what", c.what},       {"check", c.check}, {"remedies", ids(c.remedies)},
+          {"from", from(c.place)}};
 }
 
-Json zone_line(const Zone& z) { return {{"id", z.id}, {"name", z.name}, {"kinds", z.kinds}}; }
+Json zone_line(const Zone& z) {
+  return {{"id", z.id}, {"name", z.name}, {"kinds", z.kinds}, {"from", from(z.place)}};
+}
 
 Json operation_line(const OperationInfo& operation) {
   Json options = Json::object();
@@ -118,6 +127,9 @@ Json remedy_entry(const Knowledge& k, const Remedy& remedy) {
           {"suits", remedy.suits},
           {"steps", lines(remedy.steps, step)},
           {"usual_mm", remedy.usual_mm ? Json(*remedy.usual_mm) : Json()},
+          {"smallest_mm", remedy.smallest_mm ? Json(*remedy.smallest_mm) : Json()},
+          {"largest_mm", remedy.largest_mm ? Json(*remedy.largest_mm) : Json()},
+          {"beyond", remedy.beyond.empty() ? Json() : Json(remedy.beyond)},
           {"follow", remedy.follow},
           {"sources", sources_to_json(k, remedy.sources)}};
 }
@@ -140,8 +152,8 @@ Json sign_entry(const Knowledge& k, const Sign& s) {
 }
 
 Json cause_entry(const Knowledge& k, const Cause& c) {
-  Json out{{"entry", "cause"}, {"id", c.id},       {"name", c.name},  {"kind", to_text(c.kind)},
-           {"what", c.what},   {"check", c.check}, {"prior", c.prior}};
+  Json out{{"entry", "cause"}, {"id", c.id},       {"name", c.name},   {"kind", to_text(c.kind)},
+           {"what", c.what},   {"check", c.check}, {"prior", c.prior}, {"from", from(c.place)}};
   Json priors = Json::object();
   for (const auto& [kind, prior] : c.prior_by_kind) priors[kind] = prior;
   out["prior_by_kind"] = std::move(priors);
@@ -166,7 +178,59 @@ Json entry(const char* kind, Json line) {
   return out;
 }
 
+/// The file is the "folder" itself, or lies right in it.
+bool is_of(const knowledge::Place& place, const std::string& folder) {
+  return place.file == folder || std::filesystem::path(place.file).parent_path() ==
+                                     std::filesystem::path(folder + "/").parent_path();
+}
+
+/// Ids of what came from files of the folder, under the plural of the sort.
+void came_from(const Knowledge& k, const std::string& folder, Json& counts, Json& entries) {
+  const auto add = [&](const char* sorts, const auto& all, auto id) {
+    Json mine = Json::array();
+    for (const auto& one : all) {
+      if (is_of(one.place, folder)) mine.push_back(id(one));
+    }
+    counts[sorts] = mine.size();
+    if (!mine.empty()) entries[sorts] = std::move(mine);
+  };
+  const auto by_id = [](const auto& one) { return one.id; };
+  add("problems", k.problems, by_id);
+  add("signs", k.signs, by_id);
+  add("causes", k.causes, by_id);
+  add("zones", k.zones, by_id);
+  add("features", k.features, by_id);
+  add("words", k.words, by_id);
+  add("publications", k.publications, [](const auto& p) { return p.key; });
+}
+
+Json layers_of(const Knowledge& k) {
+  Json layers = Json::array();
+  for (const std::string& folder : k.folders) {
+    Json layer{{"folder", folder}, {"counts", Json::object()}};
+    Json entries = Json::object();
+    came_from(k, folder, layer["counts"], entries);
+    if (!layers.empty()) layer["entries"] = std::move(entries);
+    layer["replaces"] = Json::array();
+    for (const auto& r : k.replaced)
+      if (is_of(r.is, folder))
+        layer["replaces"].push_back(
+            {{"entry", r.sort}, {"id", r.id}, {"was", from(r.was)}, {"is", from(r.is)}});
+    layers.push_back(std::move(layer));
+  }
+  return layers;
+}
+
 }  // namespace
+
+Json knowledge_counts(const Knowledge& k) {
+  return {{"counts",
+           {{"problems", k.problems.size()},
+            {"signs", k.signs.size()},
+            {"causes", k.causes.size()},
+            {"zones", k.zones.size()}}},
+          {"layers", layers_of(k)}};
+}
 
 Json sources_to_json(const Knowledge& k, const std::vector<knowledge::Source>& sources) {
   return lines(sources, [&k](const knowledge::Source& source) {
@@ -183,7 +247,8 @@ Json knowledge_overview(const Knowledge& k) {
   for (const OperationInfo& operation : operation_catalogue()) operations.push_back(operation.id);
   return {{"kinds", k.kinds},      {"problems", ids(k.problems)},
           {"signs", ids(k.signs)}, {"causes", ids(k.causes)},
-          {"zones", ids(k.zones)}, {"operations", std::move(operations)}};
+          {"zones", ids(k.zones)}, {"operations", std::move(operations)},
+          {"layers", layers_of(k)}};
 }
 
 std::optional<Json> knowledge_section(const Knowledge& k, std::string_view section) {
@@ -198,6 +263,8 @@ std::optional<Json> knowledge_section(const Knowledge& k, std::string_view secti
     out = lines(k.zones, zone_line);
   } else if (section == "operations") {
     out = operation_lines();
+  } else if (section == "layers") {
+    out = layers_of(k);
   } else {
     return std::nullopt;
   }

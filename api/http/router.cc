@@ -58,6 +58,14 @@ HttpAnswer knowledge_section(Call& call) {
 }
 HttpAnswer knowledge_entry(Call& call) { return call.give(call.desk.show_knowledge(call.part(0))); }
 
+HttpAnswer knowledge_reload(Call& call) {
+  if (!call.body.is_object() || !call.body.empty()) {
+    return call.problems({{"field-unknown", "the body", "Reloading takes nothing.",
+                           "Send {}; the folders are those the service was started with."}});
+  }
+  return call.give(call.desk.reload_knowledge());
+}
+
 HttpAnswer schema(Call&) {
   HttpAnswer answer;
   answer.content_type = "application/schema+json";
@@ -75,6 +83,12 @@ HttpAnswer history(Call& call) { return call.give(call.desk.revisions(call.part(
 HttpAnswer advise(Call& call) {
   return with_subject(call, [&call](const Subject& subject) {
     return call.give(call.desk.advise(subject, call.body));
+  });
+}
+
+HttpAnswer foresee(Call& call) {
+  return with_subject(call, [&call](const Subject& subject) {
+    return call.give(call.desk.foresee(subject, call.body));
   });
 }
 
@@ -156,6 +170,7 @@ constexpr auto kRoutes = std::to_array<Route>({
     {"GET", "/v1/knowledge", knowledge_overview, ""},
     {"GET", "/v1/knowledge/{}", knowledge_section, ""},
     {"GET", "/v1/knowledge/entries/{}", knowledge_entry, ""},
+    {"POST", "/v1/knowledge/reload", knowledge_reload, ""},
     {"GET", "/v1/schema/block", schema, ""},
     {"POST", "/v1/describe", describe, ""},
     {"POST", "/v1/drafts", draft, ""},
@@ -163,6 +178,7 @@ constexpr auto kRoutes = std::to_array<Route>({
     {"POST", "/v1/blocks", save, ""},
     {"GET", "/v1/blocks/{}", latest, ""},
     {"POST", "/v1/blocks/{}/advice", advise, "revision"},
+    {"POST", "/v1/blocks/{}/foresight", foresee, "revision"},
     {"POST", "/v1/blocks/{}/previews", preview, "revision"},
     {"GET", "/v1/blocks/{}/revisions", history, ""},
     {"POST", "/v1/blocks/{}/revisions", apply, ""},

@@ -5,6 +5,7 @@
 
 #include "knowledge/words/amount_rules.h"
 #include "knowledge/words/draft_finding.h"
+#include "knowledge/words/measuring.h"
 
 namespace pinwright::knowledge {
 namespace {
@@ -70,7 +71,15 @@ class Pass {
     for (std::size_t i = said.first; i < said.last; ++i) take(draft_, draft_.findings[f], i);
     if (!said.has_unit) return refuse_unitless(draft_, draft_.findings[f], said);
     draft_.findings[f].number = n;
+    read_depth(said, f);
     refuse_out_of_range(draft_, draft_.findings[f], said);
+  }
+
+  /// "a fold 1 cm deep" tells how deep the fold is, though its words stand in the finding.
+  void read_depth(const SaidNumber& said, std::size_t f) {
+    if (!is_depth_of_fold(reading_, said)) return;
+    add_taken(draft_.findings[f], Taken::fold_depth);
+    if (!reading_.words[said.last].taken) take(draft_, draft_.findings[f], said.last);
   }
 
   void in_clause(std::size_t c, const std::vector<std::size_t>& parts) {
@@ -207,6 +216,7 @@ class Pass {
   bool says_nothing_else(std::size_t c) const {
     bool says = false;
     const bool side_denied = denied_side(c).has_value();
+    if (tells_only_how_much(reading_, c)) return true;
     const Clause& clause = reading_.clauses[c];
     for (std::size_t i = clause.first; i < clause.last; ++i) {
       if (!has_content(reading_, i)) continue;
@@ -237,6 +247,21 @@ class Pass {
     return same || !after ? before : after;
   }
 
+  /// An amount looks past findings that take none, as long as nothing unread stands between:
+  /// "the neckline gapes. The edge is not stretched. 2 cm in all."
+  std::size_t counted_before(std::size_t c, std::size_t target) const {
+    const DraftFinding& near = draft_.findings[target];
+    if (sign(near).counts != Counts::none && !near.absent()) return target;
+    for (std::size_t there = c; there-- > 0;) {
+      const std::vector<std::size_t> parts = findings_in(there);
+      if (parts.empty() && reading_.clauses[there].sentence + 1 < reading_.clauses[c].sentence)
+        return target;
+      for (std::size_t i = parts.size(); i-- > 0;)
+        if (wants_number(draft_.findings[parts[i]])) return parts[i];
+    }
+    return target;
+  }
+
   void from_clause(std::size_t c, std::size_t target) {
     if (const auto side = denied_side(c)) {
       if (sign(draft_.findings[target]).sided) deny_side(c, target, *side);
@@ -244,7 +269,7 @@ class Pass {
     }
     const std::vector<std::size_t> numbers = numbers_in(c);
     std::optional<std::size_t> counted;
-    std::size_t f = target;
+    std::size_t f = numbers.empty() ? target : counted_before(c, target);
     for (std::size_t n : numbers) {
       const SaidNumber& said = reading_.numbers[n];
       if (!said.has_unit && !is_unitless_amount(draft_, f, c, said)) continue;
@@ -262,6 +287,10 @@ class Pass {
     for (std::size_t n : notions_in(c)) {
       apply(n, f, counted, parts);
     }
+    if (!counted) return;
+    for (std::size_t i = reading_.clauses[c].first; i < reading_.clauses[c].last; ++i)
+      if (is_measuring_word(reading_, i) && !reading_.words[i].taken)
+        take(draft_, draft_.findings[f], i);
   }
 
   /// "2 cm on the left and 3 cm on the right": the same sign once more, for the side named here.

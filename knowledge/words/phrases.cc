@@ -129,23 +129,28 @@ class Checker {
   Problems check() {
     for (const WordClass& words : k_.words) {
       if (!words.words.empty()) continue;
-      problems_.push_back({"class-empty", at(words.place), "Class " + words.id + " has no words.",
-                           "List its words, or drop it."});
+      problems_.push_back({"class-empty", at(words.place.of("words")),
+                           "Class " + words.id + " has no words.", "List its words, or drop it."});
     }
     for (const Sign& sign : k_.signs) {
-      for (const std::string& text : sign.phrases) check_phrase(sign, text, true);
-      for (const std::string& text : sign.denied_by) check_phrase(sign, text, false);
+      for (std::size_t i = 0; i < sign.phrases.size(); ++i)
+        check_phrase(sign, sign.phrases[i], true,
+                     at(sign.place.of("phrases/" + std::to_string(i))));
+      for (std::size_t i = 0; i < sign.denied_by.size(); ++i)
+        check_phrase(sign, sign.denied_by[i], false,
+                     at(sign.place.of("denied_by/" + std::to_string(i))));
     }
     return std::move(problems_);
   }
 
  private:
-  void check_phrase(const Sign& sign, const std::string& text, bool claims) {
+  void check_phrase(const Sign& sign, const std::string& text, bool claims,
+                    const std::string& place) {
     const Result<Phrase> phrase = parse_phrase(text);
     if (!phrase) {
       for (Problem problem : phrase.problems()) {
         problem.what = "Sign " + sign.id + ", phrase \"" + text + "\": " + problem.what;
-        problem.place = at(sign.place);
+        problem.place = place;
         problems_.push_back(std::move(problem));
       }
       return;
@@ -153,7 +158,7 @@ class Checker {
     for (const PhraseItem& item : phrase->items) {
       if (item.kind != PhraseItem::Kind::word_class || classes_.contains(item.text)) continue;
       problems_.push_back(
-          {"phrase-class-unknown", at(sign.place),
+          {"phrase-class-unknown", place,
            "Sign " + sign.id + ", phrase \"" + text + "\": there is no class <" + item.text + ">.",
            "Name a class of the words files, or add this one there."});
     }
@@ -161,7 +166,7 @@ class Checker {
     const auto [first, fresh] = claimed_.emplace(key(*phrase), sign.id);
     if (fresh || first->second == sign.id) return;
     problems_.push_back(
-        {"phrase-twice", at(sign.place),
+        {"phrase-twice", place,
          "Phrase \"" + text + "\" stands with sign " + sign.id + " and with " + first->second + ".",
          "Let one sign have it, or add the word that tells them apart."});
   }

@@ -1,5 +1,7 @@
 #include "knowledge/words/suppose.h"
 
+#include "knowledge/words/measuring.h"
+
 #include <algorithm>
 
 namespace pinwright::knowledge {
@@ -112,6 +114,8 @@ class Supposing {
     for (std::size_t c : clauses) {
       const Clause& clause = reading_.clauses[c];
       if (is_fine(clause)) return std::nullopt;
+      // How much of what was told before is no sight of its own.
+      if (tells_only_how_much(reading_, c) && !draft_.findings.empty()) return std::nullopt;
       for (std::size_t i : telling_words(draft_, clause.first, clause.last)) {
         words.push_back(i);
         if (reading_.words[i].place == PlaceWord::none) ++free;

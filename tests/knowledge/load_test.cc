@@ -130,67 +130,6 @@ TEST_F(Load, SoundKnowledgeLoads) {
   EXPECT_EQ(k->problems[0].causes.size(), 2u);
 }
 
-struct Broken {
-  const char* was;
-  const char* is;
-  const char* code;
-  const char* place;
-};
-
-TEST_F(Load, EveryFaultIsToldWithItsLine) {
-  const std::vector<Broken> all = {
-      {"zone: hem", "zone: hemm", "zone-unknown", "one.yaml:7"},
-      {"sign: top-too-short, strength: 0.8", "sign: top-too-shor, strength: 0.8", "sign-unknown",
-       "one.yaml:22"},
-      {"causes: [long-body, cloth-shrank]", "causes: [long-body, cloth-shrnk]", "cause-unknown",
-       "one.yaml:50"},
-      {"causes: [long-body, cloth-shrank]", "causes: [long-body, long-body]",
-       "problem-of-one-cause", "one.yaml:50"},
-      {"causes: [long-body, cloth-shrank]", "causes: [long-body]", "schema", "one.yaml:50"},
-      {"operation: lengthen", "operation: lenghten", "operation-unknown", "one.yaml:29"},
-      {"piece: body", "pieces: body", "option-unknown", "one.yaml:29"},
-      {"piece: body", "piece: collar", "option-value", "one.yaml:29"},
-      {"amount: found.top-too-short", "amount: half(found.top-too-short)", "dimension",
-       "one.yaml:29"},
-      {"amount: found.top-too-short", "amount: 6 mm half", "amount-dimension", "one.yaml:29"},
-      {"amount: found.top-too-short", "amount: 0.9", "amount-dimension", "one.yaml:29"},
-      {"amount: found.top-too-short", "amount: found.nothing", "name-unknown", "one.yaml:29"},
-      {"amount: found.top-too-short", "amount: 6 ells", "unit-unknown", "one.yaml:29"},
-      {"            amount: found.top-too-short\n", "", "amount-missing", "one.yaml:29"},
-      {"text: Wash it.", "text: \"Wash {amount}.\"", "text-without-amount", "one.yaml:46"},
-      {"leak: 0.02", "leak: 1.5", "schema", "one.yaml:11"},
-      {"strength: 0.8", "strength: 1.2", "schema", "one.yaml:22"},
-      {"strength: 0.8", "strength: much", "schema", "one.yaml:22"},
-      {"prior: 0.1", "prior: 0", "schema", "one.yaml:19"},
-      {"kind: body", "kind: bodice", "schema", "one.yaml:17"},
-      {"    zone: hem\n", "    zone: hem\n    zoom: hem\n", "schema", "one.yaml:7"},
-      {"id: long-body", "id: Long_Body", "schema", "one.yaml:15"},
-      {"sources: [BOOK]", "sources: [BOK]", "publication-unknown", "one.yaml:15"},
-      {"sources: [BOOK]", "sources: []", "schema", "one.yaml:34"},
-      {"phrases: [hem too short]", "phrases: []", "schema", "one.yaml:12"},
-      {"phrases: [hem too short]", "phrases: [<nothing> short]", "phrase-class-unknown", ""},
-      {"prior: 0.1\n", "prior: 0.1\n    prior_by_kind: {knit-tops: 0.1}\n", "kind-unknown",
-       "one.yaml:15"},
-      {"id: cloth-shrank", "id: long-body", "id-twice", "one.yaml:35"},
-      {"id: wash-first", "id: lengthen-it", "id-twice", "one.yaml:44"},
-      {"usual_mm: 25\n", "usual_mm: 25\n        kinds: [knit-top]\n", "cause-without-remedy",
-       "one.yaml:15"},
-      {"makes: [{sign: top-too-short, strength: 0.7}]",
-       "makes: [{sign: top-too-short, strength: 0.7}, {sign: top-too-short, strength: 0.6}]",
-       "makes-twice", "one.yaml:41"},
-  };
-  for (const auto& b : all) {
-    const Problems found = problems(with(b.was, b.is));
-    EXPECT_TRUE(has(found, b.code, b.place))
-        << b.is << "\nwanted " << b.code << " " << b.place << "\ngot\n"
-        << told(found);
-    for (const auto& p : found) {
-      EXPECT_FALSE(p.what.empty());
-      EXPECT_FALSE(p.mend.empty()) << p.code;
-    }
-  }
-}
-
 TEST_F(Load, UnreachableSignAndRivalWithoutSign) {
   const std::string text = with("causes:\n",
                                 "  - id: hem-dips\n"

@@ -200,6 +200,34 @@ TEST(PublishedAmounts, LettingOutForTheStretchOfTheCloth) {
   EXPECT_FALSE(s.assumed);
 }
 
+// Hertzer, pages 88 to 90 (men's coats): for a stoop the back is lengthened by 1/2 in, the armhole
+// goes forward by 1/4 in at the most.
+TEST(PublishedAmounts, AStoopTakesHalfAnInchInTheBack) {
+  const Advice a =
+      advice("woven-bodice", {seen("stoops-forward"), seen("neck-gapes-when-back-fits")});
+  const Proposal* p = proposal(a, "lengthen-back-for-stoop");
+  ASSERT_NE(p, nullptr);
+  ASSERT_EQ(p->steps.size(), 2u);
+  EXPECT_EQ(p->steps[0].step.operation, "lengthen-upper-back");
+  EXPECT_NEAR(p->steps[0].step.amount, 0.5 * kInch, 1e-9);
+  EXPECT_EQ(p->steps[1].step.operation, "move-armhole-forward");
+  EXPECT_LE(p->steps[1].step.amount, 0.25 * kInch + 1e-9);
+}
+
+// Texas A&M Extension, E-372: with a full bust 2 in or more over the high bust the smaller size is
+// taken.
+TEST(PublishedAmounts, TwoInchesOverTheHighBustIsTheSmallerSize) {
+  const Sign* sign = find_sign(shipped(), "full-bust-well-over-high-bust");
+  ASSERT_NE(sign, nullptr);
+  EXPECT_NE(sign->ask.find("2 in"), std::string::npos) << sign->ask;
+  const Advice a = advice(
+      "woven-bodice", {seen("loose-above-tight-at-bust"), seen("full-bust-well-over-high-bust")});
+  EXPECT_EQ(testing::first_cause(a), "size-chosen-by-full-bust");
+  const Proposal* p = proposal(a, "choose-by-high-bust");
+  ASSERT_NE(p, nullptr);
+  EXPECT_FALSE(p->on_pattern);
+}
+
 // ASDP: underarm trimmed to 1/4 in; here rounded to 6 mm, as the trade does.
 TEST(PublishedAmounts, UnderarmIsTrimmedToAQuarterInch) {
   const Advice a =

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <map>
+#include <numbers>
 
 #include "../engine/alteration/skerry_blocks.h"
 #include "engine/alteration/catalogue.h"
@@ -38,6 +39,81 @@ TEST(HandbookNumbers, ABustOf36InchesIsCut39To40) {
   const Block block = woven_for({{"bust-girth", 36.0 * kInch}});
   EXPECT_GE(garment(block, "bust-girth"), 39.0 * kInch);
   EXPECT_LE(garment(block, "bust-girth"), 40.0 * kInch);
+}
+
+// Central Washington University, costume textbook, ch. 16: 1 1/2 to 2 in for a bodice. Handbooks
+// differ in the fit they mean, so ease is told to the draft: a bust of 36 in is then cut 37 1/2 to
+// 38.
+TEST(HandbookNumbers, WithTheEaseOfACloseBodiceABustOf36InchesIsCutLess) {
+  for (const double ease : {1.5, 2.0}) {
+    DraftInput input;
+    input.id = "blouse";
+    input.wearer = woven_bodice().drafted_for;
+    input.wearer.body["bust-girth"] = 36.0 * kInch;
+    input.fabric = woven_bodice().fabric;
+    input.ease["bust-girth"] = ease * kInch;
+    const Result<Block> block = draft("woven-bodice", input);
+    ASSERT_TRUE(block.ok()) << block.problems().front().what;
+    EXPECT_NEAR(garment(*block, "bust-girth"), (36.0 + ease) * kInch, 0.5);
+  }
+}
+
+// Arithmetic: the value of a dart is its angle, its intake at a distance L from the point is
+// 2 L sin(angle / 2). A dart of 10 degrees takes up 1.394 in at 8 in.
+TEST(HandbookNumbers, ADartsIntakeFollowsFromItsAngle) {
+  Piece piece;
+  const double half = 5.0 * std::numbers::pi / 180.0;
+  const double leg = 8.0 * kInch;
+  const Vec2 up{leg * std::cos(half), leg * std::sin(half)};
+  const Vec2 down{leg * std::cos(half), -leg * std::sin(half)};
+  piece.edges.resize(2);
+  piece.edges[0].id = "in";
+  piece.edges[0].curve = straight_curve(up, Vec2{0.0, 0.0});
+  piece.edges[1].id = "out";
+  piece.edges[1].curve = straight_curve(Vec2{0.0, 0.0}, down);
+  const Dart dart{"dart", "in", "out", ""};
+  EXPECT_NEAR(dart_intake(piece, dart), 1.394 * kInch, 0.001 * kInch);
+  EXPECT_NEAR(dart_angle(piece, dart), 2.0 * half, 1e-9);
+  // and so it is on the block, whichever seam the dart opens in
+  const Block moved =
+      altered(woven_bodice(), {step("rotate-dart", 1, {{"from", "side"}, {"to", "shoulder"}})});
+  for (const Block* block : {&woven_bodice(), &moved}) {
+    const Piece& front = *find_piece(*block, "front");
+    ASSERT_FALSE(front.darts.empty());
+    for (const Dart& d : front.darts) {
+      const Curve& in = find_edge(front, d.leg_in)->curve;
+      const double length = std::hypot(in.end().x - in.start().x, in.end().y - in.start().y);
+      EXPECT_NEAR(dart_intake(front, d), 2.0 * length * std::sin(dart_angle(front, d) / 2.0), 1e-3)
+          << d.id;
+    }
+  }
+}
+
+// Common practice: a light blouse's cap is 3/4 to 1 1/4 in longer than its armhole, a knit's not
+// more than 1/2 in.
+TEST(HandbookNumbers, TheCapIsAsMuchLongerAsTheClothEasesIn) {
+  const auto ease = [](const Block& b) {
+    return garment(b, "cap-length") - garment(b, "armhole-length");
+  };
+  EXPECT_GE(ease(woven_bodice()), 0.75 * kInch);
+  EXPECT_LE(ease(woven_bodice()), 1.25 * kInch);
+  EXPECT_GE(ease(knit_top()), -0.5);
+  EXPECT_LE(ease(knit_top()), 0.5 * kInch);
+}
+
+// Common practice: what is less than 1/8 in is not worth making; on a side edge no more than 1/2 in
+// (2 in in all, 1 in on the half), 1 1/2 in on the half front for a full bust, 1 in at a hollow
+// back waist, 3/4 in on a shoulder's slope, and then another way.
+TEST(HandbookNumbers, OperationsGoAsFarAsTheTradeDoes) {
+  const auto most = [](std::string_view id) { return find_operation(id)->most; };
+  EXPECT_NEAR(most("let-out-side"), 1.0 * kInch, 0.5);
+  EXPECT_NEAR(most("full-bust"), 1.5 * kInch, 0.5);
+  EXPECT_NEAR(most("tuck-back-waist"), 1.0 * kInch, 0.5);
+  EXPECT_NEAR(most("swing-shoulder"), 0.75 * kInch, 0.5);
+  for (const OperationInfo& o : operation_catalogue()) {
+    const bool length = o.amount == AmountKind::half || o.amount == AmountKind::distance;
+    EXPECT_TRUE(!length || o.least >= 3.0) << o.id;
+  }
 }
 
 // Threads, Set-in sleeve solutions, 2021: the upper arm and at least 2 in. An arm of 12 in takes a

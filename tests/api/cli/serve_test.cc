@@ -52,6 +52,34 @@ TEST_P(Serve, AnswersWhatTheCommandsAnswerAndStopsOnASignal) {
 
 INSTANTIATE_TEST_SUITE_P(Signals, Serve, testing::Values(SIGTERM, SIGINT));
 
+TEST(ServeKnowledge, SighupLoadsTheKnowledgeAnew) {
+  const Program pinwright;
+  const std::string own = pinwright.write("own.yaml", "zones:\n  - {id: cuff, name: cuff}\n");
+  const pid_t child = pinwright.start({"--overlay", own, "serve", "--port", "0"});
+  const int port = printed_port(pinwright);
+  ASSERT_GT(port, 0) << slurp(pinwright.file("err"));
+  httplib::Client client("127.0.0.1", port);
+  const auto zones = [&client] { return client.Get("/v1/knowledge/zones")->body; };
+  const auto wait_for = [&pinwright](const std::string& words) {
+    for (int i = 0; i < 200 && slurp(pinwright.file("err")).find(words) == std::string::npos; ++i)
+      std::this_thread::sleep_for(std::chrono::milliseconds(50));
+    EXPECT_NE(slurp(pinwright.file("err")).find(words), std::string::npos);
+  };
+  EXPECT_NE(zones().find("\"cuff\""), std::string::npos);
+  pinwright.write("own.yaml", "zones:\n  - {id: yoke, name: yoke}\n");
+  kill(child, SIGHUP);
+  wait_for("loaded anew");
+  EXPECT_NE(zones().find("\"yoke\""), std::string::npos);
+  pinwright.write("own.yaml", "zones:\n\t- no\n");
+  kill(child, SIGHUP);
+  wait_for("own.yaml:2");
+  EXPECT_NE(zones().find("\"yoke\""), std::string::npos);
+  kill(child, SIGTERM);
+  int status = 0;
+  waitpid(child, &status, 0);
+  EXPECT_TRUE(WIFEXITED(status) && WEXITSTATUS(status) == 0);
+}
+
 TEST(ServeBad, AddressesTokensAndPorts) {
   const Program pinwright;
   expect_refused(pinwright({"serve", "--address", "0.0.0.0", "--port", "0"}), 2, "--address",

@@ -7,6 +7,22 @@
 namespace pinwright::knowledge {
 namespace {
 
+// How much, told in a sentence of its own, goes to the finding before it that takes an amount.
+TEST(Amounts, InSentencesOfTheirOwn) {
+  test::expect_told({
+      {"The front neckline gapes. I can pinch a lengthwise fold 1 cm deep.",
+       {"front-neckline-gapes 10 whole fold \"front neckline gapes. I can pinch a lengthwise fold "
+        "1 "
+        "cm deep\""}},
+      {"The front neckline gapes. In all 2 cm too much.",
+       {"front-neckline-gapes 20 whole \"front neckline gapes. In all 2 cm too much\""}},
+      {"The front armhole gapes. I can pinch a fold 1/4 inch deep on each side.",
+       {"front-armhole-gapes 6.35 half fold \"front armhole gapes. I can pinch a fold 1/4 inch "
+        "deep "
+        "on each side\""}},
+  });
+}
+
 TEST(Amounts, InSentences) {
   test::expect_told({
       {"The front neckline gapes by 2 cm",
