@@ -10,11 +10,6 @@ class ForesightRoute : public ::testing::Test {
   httplib::Result ask(const Json& request) {
     return client_.Post("/v1/blocks/deck-top/foresight", request.dump(), "application/json");
   }
-  static Json body(double more_at_the_arm) {
-    Json measured = deckhand_3();
-    measured["upper-arm-girth"] = 302.0 + more_at_the_arm;
-    return measured;
-  }
   Service service_;
   httplib::Client client_ = service_.client();
 };
@@ -33,11 +28,11 @@ TEST_F(ForesightRoute, NothingForTheWearerOfTheBlock) {
 }
 
 TEST_F(ForesightRoute, AFullerArmWithAmountAndCure) {
-  const double has = [this] {
-    for (const Json& m : body_of(ask(Json::object()))["measures"])
-      if (m["measure"] == "upper-arm-girth") return m["body_mm"].get<double>();
-    return 0.0;
-  }();
+  const Json same = body_of(ask(Json::object()));
+  double has = 0.0;
+  for (const Json& m : same["measures"])
+    if (m["measure"] == "upper-arm-girth") has = m["body_mm"].get<double>();
+  ASSERT_GT(has, 0.0);
   Json measured = deckhand_3();
   measured["upper-arm-girth"] = has + 24.0;
   const auto answer = ask({{"wearer", {{"id", "deckhand-5"}, {"body", measured}}}});
