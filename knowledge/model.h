@@ -179,7 +179,7 @@ struct WordClass {
 /// which the reader goes by where no phrase fits. They stand apart from the entry, in files of
 /// their own.
 struct Telling {
-  std::string about;  ///< id of a sign, or of a cause (whose said- sign it then means)
+  std::string about;  ///< id of a sign, or of a cause that can be told by itself (told_by)
   std::vector<std::string> said;
   Place place = {};
 };

@@ -32,6 +32,10 @@ void add_told_signs(Knowledge& k) {
     k.signs.push_back(std::move(s));
     c.makes.push_back({id, kToldStrength, "judged from memory", c.place});
   }
+  for (Telling& telling : k.tellings) {
+    const std::string id = told_sign_id(telling.about);
+    if (find_sign(k, telling.about) == nullptr && find_sign(k, id) != nullptr) telling.about = id;
+  }
 }
 
 }  // namespace pinwright::knowledge

@@ -20,7 +20,7 @@ bool is_told_sign(std::string_view sign);
 
 /// Adds to the knowledge, for every cause with told_by, the sign said-<id> in zone `top` with these
 /// phrases, never asked for, and to the cause that it makes the sign. A sign of that id that is
-/// there already stays as it is.
+/// there already stays as it is. Tellings about such a cause become tellings of its sign.
 void add_told_signs(Knowledge& k);
 
 }  // namespace pinwright::knowledge

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <set>
 
-#include "knowledge/told_signs.h"
 #include "knowledge/words/function_words.h"
 #include "knowledge/words/phrases.h"
 
@@ -54,10 +53,7 @@ Features::Features(const Knowledge& k, const Lexicon& lexicon, const Stemmer& st
 void Features::learn_tellings(const Knowledge& k, const Sign& sign, Profile& profile,
                               const Lexicon& lexicon, const Stemmer& stemmer) {
   for (const Telling& telling : k.tellings) {
-    const bool of_sign = telling.about == sign.id;
-    const bool of_cause = !of_sign && is_told_sign(sign.id) && find_sign(k, telling.about) == nullptr &&
-                          sign.id == told_sign_id(telling.about);
-    if (!of_sign && !of_cause) continue;
+    if (telling.about != sign.id) continue;
     for (const std::string& text : telling.said) {
       FeaturePhrase phrase{items_of(text, lexicon, stemmer)};
       learn(profile, phrase.items, kTold, profile.columns[1]);
@@ -111,7 +107,8 @@ std::vector<FeatureItem> Features::items_of(std::string_view text, const Lexicon
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (words[i].kind != Token::Kind::word) continue;
     const bool content = load_of(words[i].text) == Load::content;
-    if (content) add_feature(at[i].own, feature("w" + words[i].stem, lexicon.place_of_stem(words[i].stem)));
+    if (content)
+      add_feature(at[i].own, feature("w" + words[i].stem, lexicon.place_of_stem(words[i].stem)));
     if (!content && at[i].like.empty()) continue;
     if (!content && inside[i]) continue;
     items.push_back(std::move(at[i]));

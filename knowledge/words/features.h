@@ -30,7 +30,7 @@ struct Profile {
   std::map<FeatureId, double> has;  ///< 1 from name, phrases, zone; less from the question
   std::vector<FeaturePhrase> phrases;
   std::vector<FeaturePhrase> tellings;  ///< whole sentences of different people
-  std::vector<std::string> columns;  ///< name, phrases, zone, question as feature words
+  std::vector<std::string> columns;     ///< name, phrases, zone, question as feature words
 };
 
 class Features {

@@ -75,8 +75,8 @@ Result<Phrase> parse_phrase(std::string_view text);
 
 /// Every phrase (and denying phrase) of every sign against the grammar and the classes: the errors
 /// of parse_phrase, "phrase-class-unknown", "phrase-twice" (two signs claim the same words; denying
-/// phrases may), and "class-empty". place = "file:line" of the phrase or class, the phrase is quoted
-/// in `what`.
+/// phrases may), and "class-empty". place = "file:line" of the phrase or class, the phrase is
+/// quoted in `what`.
 Problems check_phrases(const Knowledge& k);
 
 }  // namespace pinwright::knowledge

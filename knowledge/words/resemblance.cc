@@ -117,7 +117,8 @@ Resemblance::Direction Resemblance::direction_of(const ToldWords& told) const {
       std::array<bool, 2> here{};
       for (std::size_t side = 0; side < 2; ++side) {
         const auto& known = opposites_[side][pair];
-        here[side] = any_of_these(word.classes, known) || (word.stem && has_feature(known, *word.stem));
+        here[side] =
+            any_of_these(word.classes, known) || (word.stem && has_feature(known, *word.stem));
       }
       if (here[0] == here[1]) continue;
       said[0] = said[0] || here[0];
@@ -181,8 +182,10 @@ double Resemblance::best_telling(const ToldWords& told, const Profile& profile) 
       told_all += its;
       double here = 0.0;
       for (const FeatureItem& item : telling.items) {
-        if (word.stem && has_feature(item.own, *word.stem)) here = 1.0;
-        else if (any_of_these(item.like, word.classes)) here = std::max(here, kLikeWord);
+        if (word.stem && has_feature(item.own, *word.stem))
+          here = 1.0;
+        else if (any_of_these(item.like, word.classes))
+          here = std::max(here, kLikeWord);
       }
       told_shared += its * here;
     }
@@ -196,8 +199,10 @@ double Resemblance::best_telling(const ToldWords& told, const Profile& profile) 
       all += its;
       double here = 0.0;
       for (const ToldWord& word : told.words) {
-        if (word.stem && has_feature(item.own, *word.stem)) here = 1.0;
-        else if (any_of_these(item.like, word.classes)) here = std::max(here, kLikeWord);
+        if (word.stem && has_feature(item.own, *word.stem))
+          here = 1.0;
+        else if (any_of_these(item.like, word.classes))
+          here = std::max(here, kLikeWord);
       }
       shared += its * here;
     }
