@@ -7,7 +7,7 @@
 namespace pinwright::api {
 namespace {
 
-constexpr const char* kGapes = "The front neckline gapes, I pinned out 2 cm in all.";
+constexpr const char* kGaping = "The front neckline gapes, I pinned out 2 cm in all.";
 
 Json consulted(const Program& pinwright, const std::string& answers,
                std::vector<std::string> arguments) {
@@ -21,7 +21,7 @@ Json consulted(const Program& pinwright, const std::string& answers,
 TEST(Consult, AsksAnswersAndEndsWithAdvice) {
   const Program pinwright;
   pinwright.save_top();
-  const Ran run = pinwright.piped("no\nno\nno\nno\nno\nno\n", {"consult", "deck-top", kGapes});
+  const Ran run = pinwright.piped("no\nno\nno\nno\nno\nno\n", {"consult", "deck-top", kGaping});
   ASSERT_EQ(run.status, 0) << run.err;
   EXPECT_NE(run.out.find("? "), std::string::npos) << run.out;
   EXPECT_NE(run.out.find("Verdict: "), std::string::npos) << run.out;
@@ -34,7 +34,7 @@ TEST(Consult, WhatNobodyCanTellIsNotAskedAgain) {
   const Program pinwright;
   pinwright.save_top();
   const Json advice = consulted(pinwright, "?\ndon't know\nI can't tell.\nskip\nunsure\nno\nno\n",
-                                {"deck-top", kGapes});
+                                {"deck-top", kGaping});
   ASSERT_LE(advice["session"].size(), 5U);
   ASSERT_GE(advice["session"].size(), 3U);
   std::set<std::string> signs;
@@ -49,7 +49,7 @@ TEST(Consult, WhatNobodyCanTellIsNotAskedAgain) {
 TEST(Consult, AnswersBecomeFindings) {
   const Program pinwright;
   pinwright.save_top();
-  const Json yes = consulted(pinwright, "Yes.\n", {"deck-top", kGapes});
+  const Json yes = consulted(pinwright, "Yes.\n", {"deck-top", kGaping});
   ASSERT_GE(yes["session"].size(), 1U);
   const std::string sign = yes["session"][0]["sign"];
   const auto state_of = [&](const Json& advice) -> std::string {
@@ -58,17 +58,17 @@ TEST(Consult, AnswersBecomeFindings) {
     return "none";
   };
   EXPECT_EQ(state_of(yes), "present");
-  EXPECT_EQ(state_of(consulted(pinwright, "n\n", {"deck-top", kGapes})), "absent");
-  EXPECT_EQ(state_of(consulted(pinwright, "dunno\n", {"deck-top", kGapes})), "not-looked-at");
-  EXPECT_EQ(state_of(consulted(pinwright, "stop\n", {"deck-top", kGapes})), "none");
-  EXPECT_EQ(state_of(consulted(pinwright, "", {"deck-top", kGapes})), "none");
+  EXPECT_EQ(state_of(consulted(pinwright, "n\n", {"deck-top", kGaping})), "absent");
+  EXPECT_EQ(state_of(consulted(pinwright, "dunno\n", {"deck-top", kGaping})), "not-looked-at");
+  EXPECT_EQ(state_of(consulted(pinwright, "stop\n", {"deck-top", kGaping})), "none");
+  EXPECT_EQ(state_of(consulted(pinwright, "", {"deck-top", kGaping})), "none");
 }
 
 TEST(Consult, FreeWordsAddFindings) {
   const Program pinwright;
   pinwright.save_top();
   const Json advice =
-      consulted(pinwright, "the top is 3 cm too long\nstop\n", {"deck-top", kGapes});
+      consulted(pinwright, "the top is 3 cm too long\nstop\n", {"deck-top", kGaping});
   ASSERT_EQ(advice["session"].size(), 1U);
   EXPECT_EQ(advice["findings"].size(), 2U) << advice["findings"].dump();
   EXPECT_EQ(advice["asked"].size(), 1U);
@@ -78,7 +78,7 @@ TEST(Consult, AnAnswerThatCannotBeTakenIsSaidAndAskedAgain) {
   const Program pinwright;
   pinwright.save_top();
   const Ran run = pinwright.piped("the top is 900 cm too long\nno\nstop\n",
-                                  {"consult", "deck-top", kGapes, "--json"});
+                                  {"consult", "deck-top", kGaping, "--json"});
   ASSERT_EQ(run.status, 0) << run.err;
   EXPECT_NE(run.err.find("mend: "), std::string::npos) << run.err;
   ASSERT_EQ(run.json()["session"].size(), 1U);
@@ -88,7 +88,7 @@ TEST(Consult, AnAnswerThatCannotBeTakenIsSaidAndAskedAgain) {
 TEST(Consult, ReadsTheTryOnFromTheFirstLineAndRefusesSilence) {
   const Program pinwright;
   pinwright.save_top();
-  const Json advice = consulted(pinwright, std::string("\n") + kGapes + "\nstop\n", {"deck-top"});
+  const Json advice = consulted(pinwright, std::string("\n") + kGaping + "\nstop\n", {"deck-top"});
   EXPECT_EQ(advice["findings"].size(), 1U);
   const Ran silent = pinwright.piped("", {"consult", "deck-top", "--json"});
   EXPECT_EQ(silent.status, 2) << silent.out;
