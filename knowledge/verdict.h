@@ -11,7 +11,7 @@ namespace pinwright::knowledge {
 
 inline constexpr double kLeadingAtLeast = 0.7;  ///< a leading cause is believed from here
 inline constexpr double kRivalAtMost = 0.35;    ///< and only when no rival reaches this
-inline constexpr double kSeenOdds = 3.0;        ///< a sign counts as seen from here: sure by a half
+inline constexpr double kSeenOdds = 10.0;       ///< a sign counts as seen from here: told as sure by a half
 
 /// Whether this much was observed that the sign needs a cause: certain, or likely enough.
 bool counts_as_seen(const Likelihood& observed);

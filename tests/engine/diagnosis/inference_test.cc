@@ -96,6 +96,23 @@ TEST(Posterior, SoftEvidenceLiesBetweenUnknownAndCertain) {
   EXPECT_EQ(before, posterior(network, {Seen::present, Seen::unknown, Seen::unknown})->cause[0]);
 }
 
+TEST(Stated, IsThereAsSureAsItWasMeantOrElseAsUsual) {
+  for (const double sure : {0.1, 0.5, 0.8, 0.95}) {
+    const Likelihood present = stated(Seen::present, sure);
+    const double there = kUsual * present.if_seen;
+    const double not_there = (1.0 - kUsual) * present.if_unseen;
+    EXPECT_NEAR(there / (there + not_there), sure + (1.0 - sure) * kUsual, 1e-15);
+    const Likelihood absent = stated(Seen::absent, sure);
+    const double still_there = kUsual * absent.if_seen;
+    const double gone = (1.0 - kUsual) * absent.if_unseen;
+    EXPECT_NEAR(gone / (still_there + gone), sure + (1.0 - sure) * (1.0 - kUsual), 1e-15);
+  }
+  EXPECT_EQ(stated(Seen::present, 1.0), Likelihood(Seen::present));
+  EXPECT_EQ(stated(Seen::absent, 7.0), Likelihood(Seen::absent));
+  EXPECT_EQ(stated(Seen::present, 0.0), Likelihood(Seen::unknown));
+  EXPECT_EQ(stated(Seen::absent, std::nan("")), Likelihood(Seen::unknown));
+}
+
 TEST(Posterior, RefusesALikelihoodThatIsNone) {
   for (const double wrong : {-0.1, std::nan(""), HUGE_VAL}) {
     const auto found =
