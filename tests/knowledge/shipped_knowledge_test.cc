@@ -6,6 +6,7 @@
 #include "knowledge/network_of.h"
 #include "knowledge/told_signs.h"
 #include "knowledge/understand.h"
+#include "knowledge/words/listener.h"
 #include "tests/knowledge/shipped.h"
 
 namespace pinwright::knowledge {
@@ -117,8 +118,9 @@ TEST(ShippedKnowledge, PeopleSayTheLeadingSignsInTheirOwnWords) {
       {"the top is too short", "top-too-short"},
       {"the blouse is 1 1/2 inches too long", "top-too-long"},
   };
+  const Listener listener(shipped());
   for (const auto& [text, sign] : said) {
-    const auto u = understand(shipped(), text, "woven-bodice");
+    const auto u = listener.hear(text, "woven-bodice");
     ASSERT_TRUE(u.ok()) << text;
     bool found = false;
     std::string got;
