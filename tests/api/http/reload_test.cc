@@ -23,7 +23,7 @@ signs:
     sources: [from memory]
 causes:
   - id: hem-stretched-on-deck
-    name: Hem stretched in sewing
+    name: Hem pulled long on a moving deck
     kind: sewing
     what: The edge was pulled while it was stitched on a moving deck.
     prior: 0.1
@@ -32,7 +32,7 @@ causes:
     check: Measure the edge against the pattern.
     remedies:
       - id: steam-the-hem-back
-        name: Steam the hem back
+        name: Steam the deck hem back
         steps: [{operation: sew, text: Steam the hem back.}]
         sources: [from memory]
     sources: [from memory]
@@ -59,7 +59,8 @@ class Overlaid : public ::testing::Test {
     std::filesystem::create_directory(folder_);
     write(kOwn);
     auto loaded = knowledge::load({PINWRIGHT_SOURCE_DIR "/knowledge/data", folder_});
-    EXPECT_TRUE(loaded.ok()) << (loaded ? "" : loaded.problems()[0].place);
+    EXPECT_TRUE(loaded.ok()) << (loaded ? ""
+                                        : loaded.problems()[0].place + loaded.problems()[0].what);
     if (!loaded) return;
     desk_ = std::make_unique<Desk>(std::move(loaded).value(), open_store(scratch_.file("s.db")));
     EXPECT_TRUE(desk_->draft(draft_request()).ok());
@@ -90,8 +91,9 @@ class Overlaid : public ::testing::Test {
         body_of(client().Post("/v1/describe", R"({"words": "the hem flutters in the wind"})",
                               "application/json"))["findings"];
     return static_cast<std::size_t>(
-        std::count_if(findings.begin(), findings.end(),
-                      [](const Json& finding) { return finding["sure"].get<double>() == 1.0; }));
+        std::count_if(findings.begin(), findings.end(), [](const Json& finding) {
+          return finding["sign"] == "hem-flares-at-sea" && finding["sure"].get<double>() == 1.0;
+        }));
   }
 
   Scratch scratch_;
