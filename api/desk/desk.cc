@@ -119,7 +119,7 @@ Outcome Desk::describe(const Json& request) const {
   const std::string kind = in.text("kind", Need::optional, 64);
   in.refuse_rest();
   if (!problems.empty()) return refuse(std::move(problems));
-  const auto understood = now->listener.hear(words, kind);
+  const auto understood = now->listener().hear(words, kind);
   if (!understood) return refuse(understood.problems());
   Reply reply;
   reply.body["findings"] = findings_to_json(understood->findings);
@@ -196,7 +196,7 @@ Outcome Desk::advise(const Subject& subject, const Json& request) const {
   const auto together = read_together(in, problems);
   in.refuse_rest();
   if (!problems.empty()) return refuse(std::move(problems));
-  auto heard = hear(*known, now->listener, subject.block->kind, told);
+  auto heard = hear(*known, now->listener(), subject.block->kind, told);
   if (!heard) return refuse(heard.problems());
   heard->tryon.block = subject.block->id;
   heard->tryon.revision = subject.revision;

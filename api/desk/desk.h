@@ -10,6 +10,7 @@
 
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -103,12 +104,21 @@ class Desk {
 
   /// The knowledge and what was made ready of it; exchanged as one.
   struct Known {
-    Known(knowledge::Knowledge k, std::shared_ptr<const knowledge::Dictionary> dictionary)
-        : knowledge(std::move(k)), listener(knowledge, std::move(dictionary)) {}
+    Known(knowledge::Knowledge k, std::shared_ptr<const knowledge::Dictionary> words)
+        : knowledge(std::move(k)), dictionary(std::move(words)) {}
     Known(const Known&) = delete;  // the listener refers to the knowledge
     Known& operator=(const Known&) = delete;
+    /// Made at the first call: it takes longer than most requests that need none.
+    const knowledge::Listener& listener() const {
+      std::call_once(made, [this] { ready.emplace(knowledge, dictionary); });
+      return *ready;
+    }
     knowledge::Knowledge knowledge;
-    knowledge::Listener listener;
+    std::shared_ptr<const knowledge::Dictionary> dictionary;
+
+   private:
+    mutable std::once_flag made;
+    mutable std::optional<knowledge::Listener> ready;
   };
   std::shared_ptr<const Known> known() const;
 

@@ -51,7 +51,7 @@ Result<Desk::Changed> Desk::change(const Subject& subject, const ChangeRequest& 
   const auto now = this->known();
   const knowledge::Knowledge* known = &now->knowledge;
   if (!request.told.empty() || !request.proposal.empty() || request.together) {
-    auto heard = hear(*known, now->listener, subject.block->kind, request.told);
+    auto heard = hear(*known, now->listener(), subject.block->kind, request.told);
     if (!heard) return heard.problems();
     heard->tryon.block = subject.block->id;
     heard->tryon.revision = subject.revision;

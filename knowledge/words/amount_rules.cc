@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <string_view>
 
 namespace pinwright::knowledge {
 namespace {
+
+constexpr double kLeastMeasured = 12.0;  ///< smaller bare numbers are amounts, not measures
 
 /// The very words of the text from one token to another.
 std::string quote(const Draft& draft, std::size_t first, std::size_t last) {
@@ -71,11 +74,48 @@ bool led_out(const Draft& draft, const DraftFinding& finding, std::size_t last, 
 
 bool amount_in_range(double mm) { return std::isfinite(mm) && mm > 0.0 && mm <= kMostAmountMm; }
 
+bool speaks_of_measuring(const Draft& draft, std::size_t clause) {
+  static const std::set<std::string_view> stems = {
+      "measur", "tape", "pattern", "paper",     "draft", "chart", "size", "envelop",
+      "girth",  "say",  "share",   "circumfer", "year",  "kilo",  "age"};
+  const Clause& there = draft.reading.clauses[clause];
+  for (std::size_t i = there.first; i < there.last; ++i) {
+    if (stems.contains(draft.reading.tokens[i].stem)) return true;
+  }
+  return false;
+}
+
+bool compares_measures(const Draft& draft, std::size_t clause) {
+  const Clause& there = draft.reading.clauses[clause];
+  std::size_t first = there.first;
+  std::size_t last = there.last;
+  if (clause > 0 && draft.reading.clauses[clause - 1].sentence == there.sentence) {
+    first = draft.reading.clauses[clause - 1].first;
+  }
+  if (clause + 1 < draft.reading.clauses.size() &&
+      draft.reading.clauses[clause + 1].sentence == there.sentence) {
+    last = draft.reading.clauses[clause + 1].last;
+  }
+  std::size_t numbers = 0;
+  for (const SaidNumber& said : draft.reading.numbers) {
+    const bool near = said.first >= first && said.first < last;
+    if (near && !said.has_unit && said.value > kLeastMeasured) ++numbers;
+  }
+  return numbers >= 2 || (numbers > 0 && speaks_of_measuring(draft, clause));
+}
+
+bool is_measure(const Draft& draft, std::size_t finding, std::size_t clause,
+                const SaidNumber& said) {
+  if (said.has_unit && (amount_in_range(said.value) || said.value <= 0.0)) return false;
+  return draft.findings[finding].supposed || speaks_of_measuring(draft, clause);
+}
+
 bool is_unitless_amount(const Draft& draft, std::size_t finding, std::size_t clause,
                         const SaidNumber& said) {
   const Clause& there = draft.reading.clauses[clause];
   const DraftFinding& its = draft.findings[finding];
   if (said.has_unit || !has_content(draft.reading, said.first)) return false;
+  if (compares_measures(draft, clause)) return false;
   if (!led_out(draft, its, there.last, said.last)) return false;
   const bool before_too =
       said.last < there.last && draft.reading.tokens[said.last].text == "too" && !said.in_words;

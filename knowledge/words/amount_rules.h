@@ -20,6 +20,15 @@ bool amount_in_range(double mm);
 bool is_unitless_amount(const Draft& draft, std::size_t finding, std::size_t clause,
                         const SaidNumber& said);
 
+/// The clause compares measures ("sleeve 58, my arm measured 62"): its numbers are no amounts of a
+/// sight, and none of them is refused.
+bool compares_measures(const Draft& draft, std::size_t clause);
+
+/// A number that would be refused as an amount, but is likely a measure: it is out of range, or has
+/// no unit, and the finding is only supposed or the clause speaks of measuring.
+bool is_measure(const Draft& draft, std::size_t finding, std::size_t clause,
+                const SaidNumber& said);
+
 /// "amount-without-unit"; place = the words of the clause from the finding to the number.
 void refuse_unitless(Draft& draft, const DraftFinding& finding, const SaidNumber& said);
 

@@ -144,6 +144,8 @@ class Finder {
     const double mm_one = unit_two ? (its_unit ? said.value : one.value * unit_two->mm) : one.value;
     const double mm_two = unit_two ? two->value * unit_two->mm : two->value;
     said.value = (mm_one + mm_two) / 2.0;
+    said.least = mm_one;
+    said.most = mm_two;
     said.has_unit = unit_two.has_value();
     said.last = unit_two ? unit_two->next : two->next;
   }

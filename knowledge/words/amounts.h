@@ -19,6 +19,8 @@ struct SaidNumber {
   bool has_unit = false;
   bool in_words = false;  ///< "two", not "2"
   double value = 0.0;     ///< mm with a unit, else the number itself; negative as said
+  double least = 0.0;     ///< of a range, in the same unit; 0 both when it is none
+  double most = 0.0;
 };
 
 /// Left to right, not overlapping. `text` is what the tokens were cut from. Numbers that are part

@@ -88,6 +88,7 @@ class Pass {
       const SaidNumber& said = reading_.numbers[n];
       const auto f = nearest_that_wants(parts, said.first);
       const bool unitless = !said.has_unit && f && is_unitless_amount(draft_, *f, c, said);
+      if (f && is_measure(draft_, *f, c, said)) continue;  // reported
       if (f && (said.has_unit || unitless)) {
         give_number(n, *f);
         counted = f;
@@ -273,6 +274,7 @@ class Pass {
     for (std::size_t n : numbers) {
       const SaidNumber& said = reading_.numbers[n];
       if (!said.has_unit && !is_unitless_amount(draft_, f, c, said)) continue;
+      if (is_measure(draft_, f, c, said)) continue;
       if (!wants_number(draft_.findings[f])) {
         const std::optional<std::size_t> other = other_side(c, f);
         if (!other) continue;

@@ -76,7 +76,9 @@ class Reader {
   Reading read() {
     split();
     for (std::size_t c = 0; c < reading_.clauses.size(); ++c) drop_answer(c);
+    mark_foreign();
     for (Clause& clause : reading_.clauses) {
+      if (clause.foreign) continue;
       find_runs(clause);
       find_places(clause);
     }
@@ -334,6 +336,24 @@ class Reader {
   /// The arm of "arms raised" is no place of the garment; the elbow of "elbow bent" is.
   bool no_place(std::size_t i) const { return in_posture(i) && reading_.tokens[i].stem == "arm"; }
 
+  /// A sentence with two small words of other languages and more of them than English ones.
+  void mark_foreign() {
+    for (std::size_t c = 0; c < reading_.clauses.size();) {
+      std::size_t last = c;
+      std::size_t foreign = 0;
+      std::size_t english = 0;
+      for (; last < reading_.clauses.size() &&
+             reading_.clauses[last].sentence == reading_.clauses[c].sentence;
+           ++last) {
+        for (std::size_t i = reading_.clauses[last].first; i < reading_.clauses[last].last; ++i) {
+          if (is_foreign(reading_.tokens[i].text)) ++foreign;
+          if (is_plainly_english(reading_.tokens[i].text)) ++english;
+        }
+      }
+      for (; c < last; ++c) reading_.clauses[c].foreign = foreign >= 2 && foreign > english;
+    }
+  }
+
   /// A clause is told of a test when it, or one before it in the sentence, says that something was
   /// pinned, lifted, let out or put under to see what comes of it. A posture is no test.
   void mark_tests() {
@@ -348,7 +368,7 @@ class Reader {
     }
   }
 
-  bool tells_test(const Clause& clause) const {
+  bool tells_test(const Clause& clause) {
     static const std::set<std::string_view> when = {"when", "if",    "once",     "after", "by",
                                                     "with", "while", "whenever", "soon",  "until"};
     bool asked = false;
@@ -361,18 +381,21 @@ class Reader {
       // "with open sleeves", "by the fold": only what somebody does is a test.
       const bool done = ing || (i > clause.first && someone(i - 1)) || token.text.ends_with("ed") ||
                         token.text == "let" || token.text == "pad";
-      if (done) return true;
+      if (!done) continue;
+      reading_.words[i].doing = true;
+      return true;
     }
     return false;
   }
 
   /// "Pinch the tips", "we let go the seam", but not "I can pinch 2 cm".
-  bool tells_doing(const Clause& clause) const {
-    bool begins = true;
+  bool tells_doing(const Clause& clause) {
+    bool begins = clause.joint != Joint::with;  // not "does not gape or PULL"
     for (std::size_t i = clause.first; i < clause.last; ++i) {
       const Token& token = reading_.tokens[i];
       if (token.kind == Token::Kind::word && is_test_stem(token.stem) && !in_posture(i) &&
-          (begins || someone(i - 1))) {
+          ((i > clause.first && someone(i - 1)) || (begins && !token.text.ends_with("s")))) {
+        reading_.words[i].doing = true;
         return true;
       }
       begins = begins && reading_.words[i].load != Load::content && token.text != "can" &&

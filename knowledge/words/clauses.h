@@ -30,6 +30,7 @@ struct Clause {
   bool alternative = false;  ///< or, nor: a negation carries over
   bool excepted = false;     ///< after except, apart from: what was said before does not hold here
   bool test = false;         ///< tells what comes of a pin, a pad, a seam let out: "when I pin it"
+  bool foreign = false;      ///< of a sentence in another language: nothing is read in it
   bool tried = false;        ///< tells of something done to it, a test or not: "I let go the seam"
   std::size_t sentence = 0;
   std::vector<Run> runs;    ///< every term found in it, ids of the lexicon
@@ -45,6 +46,7 @@ struct Word {
   std::optional<std::size_t> number;  ///< a number with a unit, or one that is bare
   bool separator = false;
   bool taken = false;   ///< ends in a finding
+  bool doing = false;   ///< what was done for a test: "PINCHING at the sides"
   bool filler = false;  ///< "right" of "right in the middle": says nothing by itself
 };
 

@@ -15,7 +15,8 @@ namespace pinwright::knowledge {
 
 struct DraftFinding {
   std::size_t sign = 0;
-  bool denied = false;  ///< by a denying phrase
+  bool denied = false;    ///< by a denying phrase
+  std::size_t items = 0;  ///< of the phrase that said it
   bool negated = false;
   std::size_t clause = 0;                    ///< where it was said
   std::optional<std::size_t> borrowed_from;  ///< clause that says what happens here too
@@ -26,9 +27,10 @@ struct DraftFinding {
   std::optional<Of> of;
   std::optional<Taken> taken;
   std::string posture;
-  double sure = 1.0;      ///< less when hedged or supposed
-  bool supposed = false;  ///< by likeness, no phrase says it
-  bool test = false;      ///< told of a test: "when I pin it ..."
+  double sure = 1.0;       ///< less when hedged or supposed
+  bool supposed = false;   ///< by likeness, no phrase says it
+  std::string unmeasured;  ///< "two fingers": told, but no length
+  bool test = false;       ///< told of a test: "when I pin it ..."
 
   bool absent() const { return denied || negated; }
 };
@@ -66,6 +68,9 @@ void negate(Draft& draft);
 /// Pass 3: sides, postures, amounts with what they count; clauses that only say such things go to
 /// the finding before them (attach.cc). Problems: "amount-without-unit", "amount-range".
 void attach(Draft& draft);
+
+/// Between the passes 2 and 3: "two fingers" goes to the finding it measures (unmeasured.cc).
+void find_unmeasured(Draft& draft);
 
 /// Pass 4: hedges make findings less sure (hedge.cc).
 void hedge(Draft& draft);

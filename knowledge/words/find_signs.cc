@@ -116,6 +116,7 @@ class SightPass {
       finding = &draft_.findings.back();
       finding->sign = phrase.sign;
       finding->denied = phrase.denies;
+      finding->items = match.items;
       finding->clause = c;
     }
     for (std::size_t i : match.tokens) take(draft_, *finding, i);

@@ -1,11 +1,11 @@
 #include "knowledge/words/function_words.h"
 
-#include <set>
+#include <unordered_set>
 
 namespace pinwright::knowledge {
 namespace {
 
-using Words = std::set<std::string_view>;
+using Words = std::unordered_set<std::string_view>;  // only looked up in
 
 const Words& noise() {
   static const Words words = {
@@ -55,6 +55,32 @@ Load load_of(std::string_view word) {
 bool is_pronoun(std::string_view word) {
   static const Words words = {"it",    "its",  "itself", "she",   "he",    "that",
                               "these", "they", "this",   "those", "which", "them"};
+  return words.contains(word);
+}
+
+bool is_foreign(std::string_view word) {
+  static const Words words = {
+      "der",  "das",  "und",  "ist",    "nicht", "ein",   "eine", "einen", "dem",  "den",   "sich",
+      "auf",  "mit",  "zu",   "vom",    "zum",   "beim",  "ich",  "wenn",  "aber", "sehr",  "meine",
+      "mein", "hat",  "wird", "bei",    "le",    "la",    "les",  "des",   "est",  "pas",   "une",
+      "du",   "au",   "aux",  "et",     "dans",  "sur",   "trop", "je",    "mon",  "qui",   "que",
+      "elle", "sont", "el",   "los",    "las",   "una",   "muy",  "del",   "por",  "con",   "es",
+      "il",   "lo",   "gli",  "che",    "non",   "della", "di",   "het",   "een",  "niet",  "van",
+      "aan",  "mijn", "te",   "troppo", "e",     "y",     "pero", "wel",   "zit",  "steht", "ab"};
+  return words.contains(word);
+}
+
+bool is_plainly_english(std::string_view word) {
+  static const Words words = {
+      "the",   "is",    "of",  "and",  "it",   "my", "at",  "to",   "with", "that", "but",
+      "when",  "are",   "not", "i",    "this", "a",  "too", "from", "does", "have", "has",
+      "there", "where", "she", "they", "for",  "on", "its", "be",   "you",  "me",   "her"};
+  return words.contains(word);
+}
+
+bool is_negation(std::string_view word) {
+  static const Words words = {"not",     "no",      "never",    "neither", "nor",    "none",
+                              "without", "nothing", "scarcely", "hardly",  "barely", "nobody"};
   return words.contains(word);
 }
 

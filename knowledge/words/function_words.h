@@ -17,6 +17,14 @@ Load load_of(std::string_view word);
 /// it, they, this, which, ...: a clause that begins so goes on about the place named before.
 bool is_pronoun(std::string_view word);
 
+/// A small word that is German, French, Spanish, Italian or Dutch and not English ("der", "le").
+bool is_foreign(std::string_view word);
+/// A small word that is English and not one of those languages ("the", "with").
+bool is_plainly_english(std::string_view word);
+
+/// not, no, never, without, ...: turns what is said into its opposite.
+bool is_negation(std::string_view word);
+
 /// Stem of what is done to a garment to see what comes of it: pin, lift, unpick, let (out), pad.
 bool is_test_stem(std::string_view stem);
 

@@ -17,8 +17,11 @@ struct Span {
 
 class LeftoverPass {
  public:
-  LeftoverPass(const Draft& draft, const Resemblance& resemblance)
-      : draft_(draft), reading_(draft.reading), resemblance_(resemblance) {}
+  LeftoverPass(const Draft& draft, const Resemblance& resemblance, Shortlists& shortlists)
+      : draft_(draft),
+        reading_(draft.reading),
+        resemblance_(resemblance),
+        shortlists_(shortlists) {}
 
   std::vector<NotUnderstood> run() {
     std::vector<NotUnderstood> items;
@@ -83,12 +86,20 @@ class LeftoverPass {
     }
   }
 
+  std::size_t sentence_of(const Span& span) const {
+    const auto clause =
+        std::upper_bound(reading_.clauses.begin(), reading_.clauses.end(), span.first,
+                         [](std::size_t i, const Clause& one) { return i < one.last; });
+    return clause->sentence;
+  }
+
   std::vector<std::string> nearest(const Span& span) {
     if (looked_up_++ >= kMostOffered) return {};
     const std::vector<std::size_t> words = telling_words(draft_, span.first, span.last);
     const ToldWords told = resemblance_.told(reading_, words, {});
     std::vector<std::string> ids;
-    for (std::size_t s : resemblance_.nearest(told, draft_.allowed, kMostNearest)) {
+    for (std::size_t s : resemblance_.nearest(told, shortlists_.of_sentence(sentence_of(span)),
+                                              draft_.allowed, kMostNearest)) {
       ids.push_back(draft_.k.signs[s].id);
     }
     return ids;
@@ -97,13 +108,15 @@ class LeftoverPass {
   const Draft& draft_;
   const Reading& reading_;
   const Resemblance& resemblance_;
+  Shortlists& shortlists_;
   std::size_t looked_up_ = 0;
 };
 
 }  // namespace
 
-std::vector<NotUnderstood> leftovers(const Draft& draft, const Resemblance& resemblance) {
-  return LeftoverPass(draft, resemblance).run();
+std::vector<NotUnderstood> leftovers(const Draft& draft, const Resemblance& resemblance,
+                                     Shortlists& shortlists) {
+  return LeftoverPass(draft, resemblance, shortlists).run();
 }
 
 }  // namespace pinwright::knowledge

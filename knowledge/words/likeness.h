@@ -18,7 +18,8 @@ class Likeness {
   Likeness& operator=(Likeness&&) noexcept;
 
   /// The signs that have any of the features, best first by BM25 (S. Robertson, K. Spärck Jones;
-  /// as FTS5 computes it) with weights 4, 3, 2, 1 for name, phrases, zone and question. One thread
+  /// as FTS5 computes it) with weights 4, 3, 2, 1, 3 for name, phrases, zone, question and
+  /// tellings. One thread
   /// at a time looks up; the others wait.
   std::vector<std::size_t> nearest(const std::vector<FeatureId>& features, std::size_t most) const;
 

@@ -211,7 +211,7 @@ class Search {
     for (std::size_t i : used) {
       (role(i) == Role::lent ? match.lent : match.tokens).push_back(i);
     }
-    if (!allowed(match) || breaks_a_group(used)) return false;
+    if (!allowed(match) || breaks_a_group(used) || takes_a_doing(p, used)) return false;
     const Score score = score_of(match);
     if (!kept_.empty()) {
       const bool same = match.tokens == kept_.front().tokens && match.lent == kept_.front().lent;
@@ -311,6 +311,13 @@ class Search {
       }
     }
     return false;
+  }
+
+  /// What was done for a test is no sight: "pinching" is not that it pinches.
+  bool takes_a_doing(std::size_t p, const std::vector<std::size_t>& used) const {
+    return !lexicon_.is_test(lexicon_.phrases()[p].sign) &&
+           std::any_of(used.begin(), used.end(),
+                       [&](std::size_t i) { return reading_.words[i].doing; });
   }
 
   Score score_of(const Match& match) const {

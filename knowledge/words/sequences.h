@@ -1,9 +1,9 @@
 #pragma once
 // Short runs of words that are looked for in a text: members of classes, notions, single words.
 
-#include <map>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "knowledge/words/spelling.h"
@@ -37,7 +37,7 @@ class Sequences {
   void find(const std::string& stem, std::vector<std::size_t> begun, std::size_t last,
             const std::vector<Token>& tokens, bool skip_sides, std::vector<Run>& found) const;
 
-  std::map<std::string, std::vector<Entry>, std::less<>> entries_;
+  std::unordered_map<std::string, std::vector<Entry>> entries_;  ///< only looked up in
 };
 
 }  // namespace pinwright::knowledge

@@ -2,8 +2,8 @@
 
 #include <libstemmer.h>
 
-#include <algorithm>
 #include <array>
+#include <unordered_map>
 #include <utility>
 
 namespace pinwright::knowledge {
@@ -86,9 +86,10 @@ std::string lower(std::string_view word) {
 }
 
 std::string one_spelling(std::string word) {
-  const auto* known = std::find_if(kSame.begin(), kSame.end(),
-                                   [&](const Pair& pair) { return pair.first == word; });
-  return known == kSame.end() ? std::move(word) : std::string(known->second);
+  static const std::unordered_map<std::string_view, std::string_view> same(kSame.begin(),
+                                                                           kSame.end());
+  const auto known = same.find(word);
+  return known == same.end() ? std::move(word) : std::string(known->second);
 }
 
 Stemmer::Stemmer() : stemmer_(sb_stemmer_new("english", nullptr)) {}

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "knowledge/words/ask_back.h"
 #include "knowledge/words/clauses.h"
 #include "knowledge/words/draft_finding.h"
+#include "knowledge/words/garment_words.h"
 #include "knowledge/words/leftovers.h"
 #include "knowledge/words/lexicon.h"
 #include "knowledge/words/listener.h"
@@ -77,13 +79,15 @@ struct Listener::Ready {
         lexicon(knowledge, stemmer),
         notions(knowledge, stemmer),
         spelling(knowledge, stemmer, std::move(dictionary)),
-        resemblance(knowledge, lexicon, stemmer) {}
+        resemblance(knowledge, lexicon, stemmer),
+        garment(knowledge, stemmer) {}
   const Knowledge& k;
   Stemmer stemmer;
   Lexicon lexicon;
   Notions notions;
   SpellingMender spelling;
   Resemblance resemblance;
+  GarmentWords garment;
 };
 
 Listener::Listener(const Knowledge& k, std::shared_ptr<const Dictionary> dictionary)
@@ -104,7 +108,12 @@ Result<Understood> Listener::hear(std::string_view text, std::string_view block_
               {}};
   find_signs(draft);
   negate(draft);
-  suppose(draft, ready_->resemblance);
+  find_unmeasured(draft);
+  Understood understood;
+  understood.style = ready_->garment.style(draft, stemmer);
+  understood.beyond_pattern = ready_->garment.beyond_pattern(draft, stemmer);
+  Shortlists shortlists(draft.reading, ready_->resemblance);
+  suppose(draft, ready_->resemblance, shortlists);
   attach(draft);
   hedge(draft);
   if (!draft.problems.empty()) return draft.problems;
@@ -112,11 +121,12 @@ Result<Understood> Listener::hear(std::string_view text, std::string_view block_
                    [](const DraftFinding& a, const DraftFinding& b) {
                      return *a.tokens.begin() < *b.tokens.begin();
                    });
-  Understood understood;
   for (const DraftFinding& finding : draft.findings) {
     understood.findings.push_back(made(draft, finding));
   }
-  understood.not_understood = leftovers(draft, ready_->resemblance);
+  understood.ask_back = ask_back(draft, ready_->resemblance, understood.findings);
+  understood.contradictions = contradictions(understood.findings);
+  understood.not_understood = leftovers(draft, ready_->resemblance, shortlists);
   return understood;
 }
 

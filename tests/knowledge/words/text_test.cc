@@ -7,7 +7,7 @@
 namespace pinwright::knowledge {
 namespace {
 
-std::string code(std::string_view text) {
+std::string code_of_text(std::string_view text) {
   const Problems problems = check_text(text);
   return problems.empty() ? "" : problems.front().code;
 }
@@ -22,25 +22,25 @@ std::string cut(std::string_view text) {
 }
 
 TEST(CheckText, RefusesWhatIsNoText) {
-  EXPECT_EQ(code(""), "words-empty");
-  EXPECT_EQ(code(" \n\t "), "words-empty");
-  EXPECT_EQ(code("?!..."), "words-empty");
-  EXPECT_EQ(code(std::string(65537, 'a')), "words-too-long");
-  EXPECT_EQ(code(std::string(65536, 'a')), "");
-  EXPECT_EQ(code("neckline\x01"), "words-not-text");
-  EXPECT_EQ(code(std::string("neckline\0gapes", 14)), "words-not-text");
-  EXPECT_EQ(code("neckline\x7f"), "words-not-text");
+  EXPECT_EQ(code_of_text(""), "words-empty");
+  EXPECT_EQ(code_of_text(" \n\t "), "words-empty");
+  EXPECT_EQ(code_of_text("?!..."), "words-empty");
+  EXPECT_EQ(code_of_text(std::string(65537, 'a')), "words-too-long");
+  EXPECT_EQ(code_of_text(std::string(65536, 'a')), "");
+  EXPECT_EQ(code_of_text("neckline\x01"), "words-not-text");
+  EXPECT_EQ(code_of_text(std::string("neckline\0gapes", 14)), "words-not-text");
+  EXPECT_EQ(code_of_text("neckline\x7f"), "words-not-text");
 }
 
 TEST(CheckText, RefusesInvalidUtf8) {
-  EXPECT_EQ(code("a\xff"), "words-not-text");
-  EXPECT_EQ(code("a\xc3"), "words-not-text");              // cut short
-  EXPECT_EQ(code("a\xc0\xaf"), "words-not-text");          // overlong
-  EXPECT_EQ(code("a\xe0\x80\xaf"), "words-not-text");      // overlong
-  EXPECT_EQ(code("a\xed\xa0\x80"), "words-not-text");      // surrogate
-  EXPECT_EQ(code("a\xf4\x90\x80\x80"), "words-not-text");  // above U+10FFFF
-  EXPECT_EQ(code("\x80"), "words-not-text");
-  EXPECT_EQ(code("décolleté ½ 😀"), "");
+  EXPECT_EQ(code_of_text("a\xff"), "words-not-text");
+  EXPECT_EQ(code_of_text("a\xc3"), "words-not-text");              // cut short
+  EXPECT_EQ(code_of_text("a\xc0\xaf"), "words-not-text");          // overlong
+  EXPECT_EQ(code_of_text("a\xe0\x80\xaf"), "words-not-text");      // overlong
+  EXPECT_EQ(code_of_text("a\xed\xa0\x80"), "words-not-text");      // surrogate
+  EXPECT_EQ(code_of_text("a\xf4\x90\x80\x80"), "words-not-text");  // above U+10FFFF
+  EXPECT_EQ(code_of_text("\x80"), "words-not-text");
+  EXPECT_EQ(code_of_text("décolleté ½ 😀"), "");
   EXPECT_EQ(check_text("neck\xff").front().place, "words, byte 4");
 }
 
