@@ -52,15 +52,19 @@ struct Understood {
   std::vector<Contradiction> contradictions;
 };
 
-/// Reads a try-on as told: word forms, synonyms, amounts with units, left / right / both, each side
-/// or in all, negation ("does not gape", "no longer"). Every content word ends either in a
-/// finding's `words` or in not_understood. `block_kind` narrows zones; may be empty. What an amount
-/// counts when the words do not say it: one side where one side is named, else Sign::default_of; a
-/// distance is always Of::whole, and Taken::distance unless told otherwise. A pinch "in all" is
-/// cloth. An amount of a sign that takes none is reported as not understood. Compiles the phrases
-/// on each call; words/listener.h keeps them. Errors: "words-empty", "words-too-long" (over 64
-/// KiB), "words-not-text" (invalid UTF-8, control characters), "amount-without-unit",
-/// "amount-range" (0, negative, or over 300 mm: the place is the words themselves).
+/// Reads a try-on as told: word forms, synonyms, misspelt words, amounts with units, left / right /
+/// both, each side or in all, negation ("does not gape", "no longer"), hedges, tests. What no
+/// phrase says is supposed from words like its own where one sign is clearly nearest; such
+/// findings, and hedged ones, have Finding::sure below 1. Nothing else is guessed. Every content
+/// word ends either in a finding's `words` or in not_understood. `block_kind` narrows zones; may be
+/// empty. What an amount counts when the words do not say it: one side where one side is named,
+/// else Sign::default_of; a distance is always Of::whole, and Taken::distance unless told
+/// otherwise. A pinch "in all" is cloth. An amount of a sign that takes none is reported as not
+/// understood, as are the numbers of a clause that compares measures ("sleeve 58, my arm 62").
+/// Compiles the phrases on each call; words/listener.h keeps them. Errors: "words-empty",
+/// "words-too-long" (over 64 KiB), "words-not-text" (invalid UTF-8, control characters),
+/// "amount-without-unit", "amount-range" (0, negative, or over 300 mm: the place is the words
+/// themselves).
 Result<Understood> understand(const Knowledge& k, std::string_view text,
                               std::string_view block_kind);
 

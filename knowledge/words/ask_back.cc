@@ -19,9 +19,8 @@ std::string centimetres(double mm) {
 
 class AskingBack {
  public:
-  AskingBack(const Draft& draft, const Resemblance& resemblance,
-             const std::vector<Finding>& findings)
-      : draft_(draft), resemblance_(resemblance), findings_(findings) {}
+  AskingBack(const Draft& draft, const std::vector<Finding>& findings)
+      : draft_(draft), findings_(findings) {}
 
   std::vector<AskBack> run() {
     for (std::size_t f = 0; f < findings_.size(); ++f) {
@@ -49,7 +48,7 @@ class AskingBack {
   void how_taken(std::size_t f) {
     const FoundAmount& amount = *findings_[f].amount;
     if (amount.taken != Taken::unsaid || sign(f).counts != Counts::girth) return;
-    if (!resemblance_.is_loose(draft_.findings[f].sign)) return;
+    if (!draft_.lexicon.is_excess(draft_.findings[f].sign)) return;
     Finding fold = findings_[f];
     Finding cloth = findings_[f];
     fold.amount->taken = Taken::fold_depth;
@@ -110,7 +109,6 @@ class AskingBack {
   }
 
   const Draft& draft_;
-  const Resemblance& resemblance_;
   const std::vector<Finding>& findings_;
   std::vector<AskBack> asked_;
 };
@@ -119,9 +117,8 @@ bool one_side(Side a, Side b) { return a == b || a == Side::both || b == Side::b
 
 }  // namespace
 
-std::vector<AskBack> ask_back(const Draft& draft, const Resemblance& resemblance,
-                              const std::vector<Finding>& findings) {
-  return AskingBack(draft, resemblance, findings).run();
+std::vector<AskBack> ask_back(const Draft& draft, const std::vector<Finding>& findings) {
+  return AskingBack(draft, findings).run();
 }
 
 std::vector<Contradiction> contradictions(std::vector<Finding>& findings) {

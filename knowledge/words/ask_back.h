@@ -5,7 +5,6 @@
 
 #include "knowledge/understand.h"
 #include "knowledge/words/draft_finding.h"
-#include "knowledge/words/resemblance.h"
 
 namespace pinwright::knowledge {
 
@@ -15,8 +14,7 @@ namespace pinwright::knowledge {
 ///   - a range of which the middle was taken: nearer to which end?
 ///   - "a finger's width": how much is it? (no answers offered)
 ///   - a plain sign that has kinds: which of them?
-std::vector<AskBack> ask_back(const Draft& draft, const Resemblance& resemblance,
-                              const std::vector<Finding>& findings);
+std::vector<AskBack> ask_back(const Draft& draft, const std::vector<Finding>& findings);
 
 /// Both stay findings, neither surer than a half.
 std::vector<Contradiction> contradictions(std::vector<Finding>& findings);

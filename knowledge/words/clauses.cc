@@ -83,6 +83,7 @@ class Reader {
       find_places(clause);
     }
     mark_tests();
+    mark_measuring();
     return std::move(reading_);
   }
 
@@ -335,6 +336,17 @@ class Reader {
 
   /// The arm of "arms raised" is no place of the garment; the elbow of "elbow bent" is.
   bool no_place(std::size_t i) const { return in_posture(i) && reading_.tokens[i].stem == "arm"; }
+
+  void mark_measuring() {
+    static const std::set<std::string_view> stems = {"pinch", "pin", "tuck", "fold"};
+    for (const SaidNumber& said : reading_.numbers) {
+      if (!said.has_unit) continue;
+      for (std::size_t back = 1; back <= 3 && back <= said.first; ++back) {
+        const std::size_t i = said.first - back;
+        if (stems.contains(reading_.tokens[i].stem)) reading_.words[i].measuring = true;
+      }
+    }
+  }
 
   /// A sentence with two small words of other languages and more of them than English ones.
   void mark_foreign() {

@@ -45,9 +45,10 @@ struct Word {
   std::optional<std::size_t> notion;
   std::optional<std::size_t> number;  ///< a number with a unit, or one that is bare
   bool separator = false;
-  bool taken = false;   ///< ends in a finding
-  bool doing = false;   ///< what was done for a test: "PINCHING at the sides"
-  bool filler = false;  ///< "right" of "right in the middle": says nothing by itself
+  bool taken = false;      ///< ends in a finding
+  bool doing = false;      ///< what was done for a test: "PINCHING at the sides"
+  bool measuring = false;  ///< "PINCH an inch": how much is too much, never a tightness
+  bool filler = false;     ///< "right" of "right in the middle": says nothing by itself
 };
 
 struct Reading {

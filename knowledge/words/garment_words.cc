@@ -40,6 +40,16 @@ bool denied(const Reading& reading, const Clause& clause, const Run& run) {
   return false;
 }
 
+bool rules_out(const Knowledge& k, const std::string& told, const std::string& other) {
+  return std::any_of(k.features.begin(), k.features.end(), [&](const Feature& feature) {
+    const auto rules = [&](const std::string& a, const std::string& b) {
+      return feature.id == a &&
+             std::find(feature.without.begin(), feature.without.end(), b) != feature.without.end();
+    };
+    return rules(told, other) || rules(other, told);
+  });
+}
+
 void count_as_understood(Draft& draft, const Run& run) {
   for (std::size_t i : run.tokens) draft.reading.words[i].taken = true;
 }
@@ -84,6 +94,10 @@ std::vector<std::string> GarmentWords::style(Draft& draft, const Stemmer& stemme
     for (std::size_t i = clause.first; i < clause.last; ++i) {
       for (const Run& run : styles_.at(reading.tokens, i, clause.last, stemmer)) {
         if (denied(reading, clause, run)) continue;
+        const bool ruled_out = std::any_of(told.begin(), told.end(), [&](const std::string& other) {
+          return rules_out(draft.k, other, features_[run.id]);
+        });
+        if (ruled_out) continue;  // "sleeveless, but it looks like cap sleeves"
         told.insert(features_[run.id]);
         count_as_understood(draft, run);
       }

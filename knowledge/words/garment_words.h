@@ -18,7 +18,7 @@ class GarmentWords {
  public:
   GarmentWords(const Knowledge& k, const Stemmer& stemmer);
 
-  /// Ids of features, each once, sorted.
+  /// Ids of features, each once, sorted. Of two that rule each other out the first that is told.
   std::vector<std::string> style(Draft& draft, const Stemmer& stemmer) const;
   /// One note a kind; beyond-sudden only in a sentence that speaks of one side.
   std::vector<ScopeNote> beyond_pattern(Draft& draft, const Stemmer& stemmer) const;

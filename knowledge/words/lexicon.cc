@@ -143,6 +143,16 @@ void Lexicon::learn_names(const Knowledge& k, const Stemmer&) {
     const Sign& sign = k.signs[s];
     zone_stems_.push_back(stems(sign.zone));
     const auto named = stems(sign.name);
+    const auto lacks = [](const std::string& stem) {
+      return stem == "tight" || stem == "strain" || stem == "bind" || stem == "pull" ||
+             stem == "cut" || stem == "choke";
+    };
+    is_lack_.push_back(std::any_of(named.begin(), named.end(), lacks));
+    const auto exceeds = [](const std::string& stem) {
+      return stem == "gape" || stem == "stand" || stem == "loos" || stem == "slack" ||
+             stem == "bag" || stem == "excess" || stem == "wide" || stem == "swing";
+    };
+    is_excess_.push_back(std::any_of(named.begin(), named.end(), exceeds));
     is_test_.push_back(std::any_of(named.begin(), named.end(), is_test_stem));
     for (const Token& token : tokens(sign.name + " " + sign.zone + " " + sign.id)) {
       if (token.kind != Token::Kind::word || load_of(token.text) != Load::content) continue;

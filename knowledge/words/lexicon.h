@@ -50,6 +50,10 @@ class Lexicon {
   bool zone_has(std::size_t sign, std::string_view stem) const;
   /// Its name tells what comes of a test: "Pinned out, the fold runs to the bust point".
   bool is_test(std::size_t sign) const { return is_test_[sign]; }
+  /// Its name tells of too little: tight, strains, pulls.
+  bool is_lack(std::size_t sign) const { return is_lack_[sign]; }
+  /// Its name tells of too much: gapes, stands off, loose, slack.
+  bool is_excess(std::size_t sign) const { return is_excess_[sign]; }
   std::optional<TermId> class_term(const std::string& id) const {
     const auto known = term_ids_.find("<" + id);
     return known == term_ids_.end() ? std::nullopt : std::optional(known->second);
@@ -85,6 +89,8 @@ class Lexicon {
   std::set<std::string, std::less<>> place_stems_;
   std::set<std::string, std::less<>> where_stems_;
   std::vector<std::set<std::string, std::less<>>> zone_stems_;  ///< by sign
+  std::vector<bool> is_lack_;                                   ///< by sign
+  std::vector<bool> is_excess_;                                 ///< by sign
   std::vector<bool> is_test_;                                   ///< by sign
   Sequences sequences_;
 };

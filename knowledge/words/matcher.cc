@@ -211,7 +211,10 @@ class Search {
     for (std::size_t i : used) {
       (role(i) == Role::lent ? match.lent : match.tokens).push_back(i);
     }
-    if (!allowed(match) || breaks_a_group(used) || takes_a_doing(p, used)) return false;
+    if (!allowed(match) || breaks_a_group(used) || takes_a_doing(p, used) ||
+        jumps_a_place(p, used)) {
+      return false;
+    }
     const Score score = score_of(match);
     if (!kept_.empty()) {
       const bool same = match.tokens == kept_.front().tokens && match.lent == kept_.front().lent;
@@ -315,9 +318,28 @@ class Search {
 
   /// What was done for a test is no sight: "pinching" is not that it pinches.
   bool takes_a_doing(std::size_t p, const std::vector<std::size_t>& used) const {
-    return !lexicon_.is_test(lexicon_.phrases()[p].sign) &&
-           std::any_of(used.begin(), used.end(),
-                       [&](std::size_t i) { return reading_.words[i].doing; });
+    const std::size_t sign = lexicon_.phrases()[p].sign;
+    const bool test = lexicon_.is_test(sign);
+    const bool lack = lexicon_.is_lack(sign);
+    return std::any_of(used.begin(), used.end(), [&](std::size_t i) {
+      return (reading_.words[i].doing && !test) || (reading_.words[i].measuring && lack);
+    });
+  }
+
+  /// "when I lean forward the NECK stands away": words on both sides of a place that is neither in
+  /// the match nor of its sign's zone are not said of one thing.
+  bool jumps_a_place(std::size_t p, const std::vector<std::size_t>& used) const {
+    const ReadyPhrase& phrase = lexicon_.phrases()[p];
+    if (phrase.ordered) return false;
+    const auto is_place = [&](std::size_t i) {
+      return reading_.words[i].place == PlaceWord::place;
+    };
+    if (std::any_of(used.begin(), used.end(), is_place)) return false;
+    for (std::size_t i = used.front(); i < used.back(); ++i) {
+      if (!is_place(i) || i < clause_.first || i >= clause_.last) continue;
+      if (!lexicon_.zone_has(phrase.sign, reading_.tokens[i].stem)) return true;
+    }
+    return false;
   }
 
   Score score_of(const Match& match) const {

@@ -22,8 +22,12 @@
 //   ...        a gap; only means something in a phrase with '='.
 //
 // How a text is read against phrases
+//   * Misspelt words are mended first: a word that neither the knowledge nor an English dictionary
+//     has becomes the knowledge's word that is one slip away (two from seven letters on), and "to
+//     tight" is too tight (mend_spelling.h). So phrases need no misspellings.
 //   * The text is cut into clauses at punctuation and at and, or, nor, but, while, although,
-//     though, whereas, however. "between A and B" still works: a clause that only names places is
+//     though, whereas, however, except, apart from. What is said before an exception does not hold
+//     for it. "between A and B" still works: a clause that only names places is
 //     joined to its neighbour. A clause that names no place of its own takes the one of the clause
 //     before it: in "the neckline gapes and is too low" the second clause is about the neckline.
 //     Place words are the words of the zones' ids and names, and the classes whose id is made of
@@ -41,9 +45,24 @@
 //   * A match of which a word stands after a negation in its clause tells that the sign is absent;
 //     two negations cancel. A negated denying phrase ("the bust is not fine") says too little and
 //     is reported as not understood.
+//   * A place of another clause ("it is too low") serves a match only where its clause says little
+//     else: nothing besides for a denying phrase, two words for the others.
+//   * Hedges (maybe, I think, a bit, not sure if) make the finding less sure (Finding::sure).
+//   * What comes of a pin, a pad, an opened seam ("when I pin it the neck is fine") denies nothing:
+//     it was there without. A sign whose name tells of such a test (pinned, lifted, unpicked) is
+//     told by it; "made no difference" then denies it, and "the folds go" does not.
+//   * What no phrase says is compared with all names, phrases, questions and tellings of the signs
+//     (resemblance.h). Where one is like it and no other nearly so, it is supposed: Finding::sure
+//     is below 1. A phrase of three words at most that says much less than its clause gives way to
+//     a sign that is much more like it (suppose.h). The rest is not understood.
+//   * A sentence in another language is not understood as a whole.
 //
 // Classes with a meaning of their own
 //   noise                  more words that carry nothing
+//   style-<feature>        words for a feature of the garment (zones.yaml); Understood::style names
+//                          it, and phrases may use the words all the same
+//   beyond-<what>          words for what is no matter for a pattern: pain, swelling, numbness,
+//                          sudden (only where one side is spoken of); Understood::beyond_pattern
 //   posture-<what>         words for a posture; Finding::posture becomes <what> with spaces for
 //                          hyphens. Known without: standing, sitting, walking, leaning-forward,
 //                          arms-forward, arm-raised, arms-down, elbow-bent.

@@ -68,8 +68,6 @@ class Resemblance {
   bool are_kin(std::size_t a, std::size_t b) const;
   /// The plainer sign of which it is a kind.
   std::optional<std::size_t> plainer(std::size_t sign) const { return plainer_[sign]; }
-  /// Its own words speak of too much, not of too little.
-  bool is_loose(std::size_t sign) const { return directions_[sign][0] > 0; }
   /// The words tell a direction (tight, long, ...) by which the sign differs from its plainer one.
   bool tells_kind(const ToldWords& told, std::size_t sign) const;
 

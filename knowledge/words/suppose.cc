@@ -80,7 +80,12 @@ class Supposing {
       guess.clauses.push_back(other);
       for (std::size_t i : all_telling_words(draft_, clause.first, clause.last)) words.push_back(i);
     }
-    if (words.size() < 2) return std::nullopt;
+    const bool all_read = std::all_of(words.begin(), words.end(),
+                                      [&](std::size_t i) { return reading_.words[i].taken; });
+    const bool each_has_one =
+        n > 1 && std::all_of(guess.clauses.begin(), guess.clauses.end(),
+                             [&](std::size_t other) { return has_finding(other); });
+    if (words.size() < 2 || all_read || each_has_one) return std::nullopt;
     ++looked_up_;
     guess.told = resemblance_.told(reading_, words, {});
     const std::vector<Like> likes = rank(guess.told, guess.clauses, draft_.allowed, 8);
@@ -106,7 +111,18 @@ class Supposing {
   std::vector<Like> rank(const ToldWords& told, const std::vector<std::size_t>& clauses,
                          const std::vector<bool>& allowed, std::size_t most) {
     const std::size_t sentence = reading_.clauses[clauses.front()].sentence;
-    return resemblance_.rank(told, shortlists_.of_sentence(sentence), allowed, most);
+    std::vector<Like> likes =
+        resemblance_.rank(told, shortlists_.of_sentence(sentence), allowed, most);
+    const bool pinched = std::any_of(told.words.begin(), told.words.end(), [&](const auto& word) {
+      return reading_.words[word.token].measuring;
+    });
+    if (pinched) {  // "I can pinch an inch" is that there is too much, or a test
+      std::erase_if(likes, [&](const Like& like) {
+        const bool test = draft_.lexicon.is_test(like.sign) && reading_.clauses[clauses[0]].tried;
+        return !test && !draft_.lexicon.is_excess(like.sign);
+      });
+    }
+    return likes;
   }
 
   bool has_finding(std::size_t c) const {
@@ -274,9 +290,18 @@ class Supposing {
                                     [&](std::size_t c) { return has_finding(c); });
     const auto own = std::count_if(guess.like.words.begin(), guess.like.words.end(),
                                    [&](std::size_t w) { return !guess.told.words[w].lent; });
-    if (beside && own < 2) return false;
+    if (beside && (own < 2 || !says_enough(guess))) return false;
     return guess.like.score >= (beside ? kLeastScoreBeside : kLeastScore) &&
            guess.lead >= kLeastLead;
+  }
+
+  /// Two words that count and are no mere direction ("running from").
+  bool says_enough(const Guess& guess) const {
+    const auto counts = [&](std::size_t w) {
+      const ToldWord& word = guess.told.words[w];
+      return !word.lent && reading_.words[word.token].load == Load::content;
+    };
+    return std::count_if(guess.like.words.begin(), guess.like.words.end(), counts) >= 2;
   }
 
   void keep(const Guess& guess) {

@@ -124,7 +124,7 @@ Result<Understood> Listener::hear(std::string_view text, std::string_view block_
   for (const DraftFinding& finding : draft.findings) {
     understood.findings.push_back(made(draft, finding));
   }
-  understood.ask_back = ask_back(draft, ready_->resemblance, understood.findings);
+  understood.ask_back = ask_back(draft, understood.findings);
   understood.contradictions = contradictions(understood.findings);
   understood.not_understood = leftovers(draft, ready_->resemblance, shortlists);
   return understood;

@@ -12,6 +12,8 @@ Understood hear_remarks(const std::string& text) {
     Knowledge with = test::small_knowledge();
     with.words.push_back({"style-sleeveless", {"sleeveless", "no sleeves", "without sleeves"}, {}});
     with.words.push_back({"style-collar", {"collar"}, {}});
+    with.words.push_back({"style-sleeve", {"cap sleeves"}, {}});
+    with.features = {{"sleeveless", "no sleeves", {}, {"sleeve"}}, {"sleeve", "sleeves", {}, {}}};
     with.words.push_back({"beyond-pain", {"hurts", "pain"}, {}});
     with.words.push_back({"beyond-sudden", {"suddenly"}, {}});
     with.signs.push_back(
@@ -45,6 +47,11 @@ TEST(Style, AMemberMayHoldItsOwnNo) {
   EXPECT_EQ(hear_remarks("it has no sleeves").style, Texts{"sleeveless"});
   EXPECT_TRUE(hear_remarks("it has no collar").style.empty());
   EXPECT_EQ(hear_remarks("it has a collar").style, Texts{"collar"});
+}
+
+TEST(Style, TheFirstOfTwoThatRuleEachOtherOut) {
+  EXPECT_EQ(hear_remarks("sleeveless, though it looks like cap sleeves").style,
+            Texts{"sleeveless"});
 }
 
 TEST(BeyondPattern, PainIsNotedWithItsPlace) {
