@@ -77,9 +77,19 @@ class Pass {
 
   /// "a fold 1 cm deep" tells how deep the fold is, though its words stand in the finding.
   void read_depth(const SaidNumber& said, std::size_t f) {
+    if (is_pinched(said)) add_taken(draft_.findings[f], Taken::fold_depth);
     if (!is_depth_of_fold(reading_, said)) return;
     add_taken(draft_.findings[f], Taken::fold_depth);
     if (!reading_.words[said.last].taken) take(draft_, draft_.findings[f], said.last);
+  }
+
+  /// "pinch an inch", also where a phrase took the pinch for its own word.
+  bool is_pinched(const SaidNumber& said) const {
+    for (std::size_t back = 1; back <= 3 && back <= said.first; ++back) {
+      const Word& word = reading_.words[said.first - back];
+      if (word.measuring && !word.doing && word.taken) return true;
+    }
+    return false;
   }
 
   void in_clause(std::size_t c, const std::vector<std::size_t>& parts) {

@@ -338,7 +338,7 @@ class Reader {
   bool no_place(std::size_t i) const { return in_posture(i) && reading_.tokens[i].stem == "arm"; }
 
   void mark_measuring() {
-    static const std::set<std::string_view> stems = {"pinch", "pin", "tuck", "fold"};
+    static const std::set<std::string_view> stems = {"pinch", "pin", "tuck"};
     for (const SaidNumber& said : reading_.numbers) {
       if (!said.has_unit) continue;
       for (std::size_t back = 1; back <= 3 && back <= said.first; ++back) {

@@ -19,7 +19,8 @@ constexpr double kMuchLess = 0.85;          ///< what its own score is of that, 
 constexpr std::size_t kMostWhole = 3;       ///< clauses that are read as a whole
 constexpr double kLeastScoreWhole = 0.65;
 constexpr double kLeastLeadWhole = 1.2;
-constexpr double kMostSure = 0.85;
+constexpr double kMostSure =
+    0.6;  ///< about as often as what is supposed was meant, in tellings kept apart
 
 struct Guess {
   Like like;
@@ -312,7 +313,7 @@ class Supposing {
     }
     finding.clause = guess.clauses.front();
     finding.supposed = true;
-    finding.sure = std::min(kMostSure, 0.35 + 0.6 * guess.like.score);
+    finding.sure = std::min(kMostSure, 0.15 + 0.35 * guess.like.score);
     for (std::size_t w : guess.like.words) {
       const ToldWord& word = guess.told.words[w];
       if (word.lent) {
